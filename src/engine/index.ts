@@ -1,0 +1,2 @@
+/** The only door to the engine. Holds no code. */
+export * from './vocabulary/index.ts';
