@@ -10,6 +10,7 @@ export * from './provenance.ts';
 export * from './reasons.ts';
 export * from './records.ts';
 export * from './scenario.ts';
+export * from './settings.ts';
 export * from './stage-results.ts';
 export * from './supply.ts';
 export * from './units.ts';

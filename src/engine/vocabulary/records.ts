@@ -58,7 +58,9 @@ export type ReadFaultKind =
   | 'not-geojson'
   | 'row-shape'
   | 'unsafe-path'
-  | 'byte-order-mark';
+  | 'byte-order-mark'
+  /** NaN or Infinity outside a text of a JSON file: not JSON (RFC 8259), read as null. */
+  | 'bare-nan';
 
 /** Something an adapter met while turning bytes into records. Intake turns it into a coded problem. */
 export interface ReadFault {
@@ -82,6 +84,8 @@ export interface ScenarioRecords {
   readonly vehicles: TableRecords | null;
   readonly weather: TableRecords | null;
   readonly handovers: TableRecords | null;
+  /** Temperature-logger files, in the order of their names. */
+  readonly readings: readonly TableRecords[];
   /** decisions.json, parsed; null where there is none. */
   readonly decisions: { readonly file: string; readonly value: unknown } | null;
   readonly faults: readonly ReadFault[];

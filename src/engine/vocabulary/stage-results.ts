@@ -184,7 +184,7 @@ export interface SeasonOutlook {
   readonly firstDay: DayNumber;
   readonly planningDays: number;
   readonly outlookDays: number;
-  /** Index into scenario.weather, per weather place. */
+  /** Index into scenario.weather, per weather place; a single -1 where the scenario has no station. */
   readonly stations: Int32Array;
   /** Weather place of each zone, and the distance to it; the extra last entry serves communities outside all zones. */
   readonly zoneStation: Int32Array;
@@ -199,7 +199,7 @@ export interface SeasonOutlook {
   /** Expected daily extremes, [weatherPlace * outlookDays + day]: observed, forecast, else the median of past seasons. */
   readonly tminC: Float64Array;
   readonly tmaxC: Float64Array;
-  /** Where a day's extremes come from. 0 observed, 1 forecast, 2 past seasons. */
+  /** Where a day's extremes come from. 0 observed, 1 forecast, 2 past seasons, 3 assumed. */
   readonly airBasis: Int8Array;
   /** Shade air at each quarter hour of local clock time, [(weatherPlace * planningDays + day) * 96 + quarter]. */
   readonly airC: Float32Array;

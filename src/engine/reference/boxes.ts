@@ -1,0 +1,89 @@
+import type { Carriage } from '../vocabulary/fleet.ts';
+import { type Sourced, sourced } from '../vocabulary/provenance.ts';
+
+/** What keeps packs cool on the road: heats, insulation, and how much warmer than shade the air around a box is. */
+
+export const ICE_MELT_J_PER_KG: Sourced<number> = sourced(
+  333_550,
+  'memory',
+  'latent heat of fusion; 334 J/g read at case.edu/artsci/phys/courses/demos/specthe.htm',
+);
+export const WATER_J_PER_KG_K: Sourced<number> = sourced(
+  4186,
+  'read',
+  'specific heat of water 4.18 to 4.19 kJ/kgK, case.edu/artsci/phys/courses/demos/specthe.htm',
+);
+export const PACKS_J_PER_KG_K: Sourced<number> = sourced(
+  2700,
+  'derived',
+  'peat at 45 % moisture: 0.45 of water and 0.55 of dry peat at 1.31 to 1.90 kJ/kgK (Gnatowski et al. 2022, Appl. Sci. 12:1579; Moene & van Dam, Table 2.2)',
+);
+export const LINER_J_PER_K: Sourced<number> = sourced(
+  1500,
+  'assumed',
+  'inner wall of a carrier, about 1 kg of plastic',
+);
+
+/** Carton without box: 13 500 J/K and 2 W/K for 5 kg; loss per kilogram constant, hence the time constant too. */
+export const CARTON_TAU_HOURS: Sourced<number> = sourced(
+  1.875,
+  'derived',
+  '13 500 J/K / 2 W/K, carton of 5 kg of peat',
+);
+
+/** Boxes of up to `CARRIER_LITRES` count as carriers. */
+export const CARRIER_LITRES: Sourced<number> = sourced(5, 'memory', 'storage volume classes of WHO PQS E004');
+export const CARRIER_UA_W_PER_K: Sourced<number> = sourced(
+  0.3,
+  'derived',
+  'middle of 0.25 to 0.35 W/K, from least cold lives at +43 °C and their ice',
+);
+export const BOX_UA_W_PER_K: Sourced<number> = sourced(
+  0.55,
+  'derived',
+  'middle of 0.45 to 0.65 W/K, from least cold lives at +43 °C and their ice',
+);
+
+/** Packs leave the depot at the temperature of its cool store; at this one where the file gives a store but no temperature. */
+export const COOL_STORE_CELSIUS: Sourced<number> = sourced(8, 'assumed', 'upper end of a fridge, 2 to 8 °C');
+
+/** Packs at or above this count as spoiled until a named person clears them. */
+export const HOT_LIMIT_CELSIUS: Sourced<number> = sourced(40, 'assumed', 'guard threshold; common practice, no source');
+/** The hot band: effective air this much higher throughout. */
+export const HOT_BAND_KELVIN: Sourced<number> = sourced(2, 'assumed', 'error of hourly air from daily extremes');
+
+/**
+ * How much warmer than shade air the air around a box is: `fixed` always, or `perSun` times the sun load (1 = 1000 W/m2) less
+ * `sky`, never below nought. A light box in the open has 0.45 of its faces in the sun (assumed).
+ */
+export interface AirOffset {
+  readonly fixed: number;
+  readonly perSun: number;
+  readonly sky: number;
+}
+
+const SUNLIT = 0.45;
+const shaded = sourced<AirOffset>({ fixed: 2, perSun: 0, sky: 0 }, 'assumed', 'shaded and ventilated bed');
+const openParked = sourced<AirOffset>(
+  { fixed: 0, perSun: SUNLIT * 26.4, sky: SUNLIT * 3.9 },
+  'derived',
+  'sol-air temperature of a light surface, 0.0264 m2K/W and 3.9 K (ASHRAE Fundamentals)',
+);
+const openMoving = sourced<AirOffset>(
+  { fixed: 0, perSun: SUNLIT * 9.5, sky: SUNLIT * 1.4 },
+  'derived',
+  'sol-air temperature with an outer film of 47.5 W/m2K at about 40 km/h',
+);
+const cabinParked = sourced<AirOffset>(
+  { fixed: 0, perSun: 24, sky: 0 },
+  'derived',
+  'McLaren, Null & Quinn 2005, Pediatrics 116:e109; Null: 22 to 25 K after an hour in the sun, taken as reached at once',
+);
+
+/** Per carriage, while moving and while parked. */
+export const AIR_OFFSETS: Readonly<Record<Carriage, { moving: Sourced<AirOffset>; parked: Sourced<AirOffset> }>> = {
+  covered_bed: { moving: shaded, parked: shaded },
+  open_bed: { moving: openMoving, parked: openParked },
+  pannier: { moving: openMoving, parked: openParked },
+  closed_cabin: { moving: shaded, parked: cabinParked },
+};

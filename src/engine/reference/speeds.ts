@@ -1,0 +1,35 @@
+import type { RoadClass, Surface } from '../vocabulary/places.ts';
+import { type Sourced, sourced } from '../vocabulary/provenance.ts';
+
+const OBSERVED = 'OpenStreetMapSpeeds default_speeds.json (MIT), 2021-2022, world default, rural: means along segments';
+const UNSOURCED = 'no published figure by road class found';
+
+/** km/h on a passable road, by class. Means with traffic and stops in them, not legal limits. */
+export const ROAD_SPEED_KM_PER_H: Readonly<Record<RoadClass, Sourced<number>>> = {
+  trunk: sourced(62, 'read', OBSERVED),
+  primary: sourced(51, 'read', OBSERVED),
+  secondary: sourced(44, 'read', OBSERVED),
+  tertiary: sourced(33, 'read', OBSERVED),
+  unclassified: sourced(23, 'read', OBSERVED),
+  track: sourced(15, 'memory', UNSOURCED),
+  path: sourced(15, 'memory', `${UNSOURCED}; a motorcycle on a path`),
+};
+
+const WET =
+  'planning choice, bracketed by walking speeds dry to wet in Blanford et al. 2012 (Int. J. Health Geogr. 11:24)';
+
+/** Part of the speed that is left on difficult roads, by surface. */
+export const WET_SPEED_FACTOR: Readonly<Record<Surface, Sourced<number>>> = {
+  paved: sourced(0.9, 'assumed', WET),
+  gravel: sourced(0.75, 'assumed', WET),
+  earth: sourced(0.6, 'assumed', WET),
+};
+
+/** The same for tracks and paths, whatever their surface. */
+export const WET_TRACK_FACTOR: Sourced<number> = sourced(0.5, 'assumed', WET);
+
+/** Classes without a made road bed: slowed and shut as tracks, not by surface. */
+export const UNMADE_CLASSES: readonly RoadClass[] = ['track', 'path'];
+
+/** A place that stands off the road joins it over at most this distance, at track speed. */
+export const ROAD_REACH_KM: Sourced<number> = sourced(2, 'assumed', 'planning choice');

@@ -1,0 +1,39 @@
+import { CROP_FACTS } from '../reference/crops.ts';
+import type { Crop } from '../vocabulary/crops.ts';
+
+/** Gain in grain by inoculation, t per ha: mean and standard deviation between fields. A spread, never a promise. */
+export interface ResponseEstimate {
+  readonly meanTPerHa: number;
+  readonly sdTPerHa: number;
+}
+
+/** What on-farm trials found for a crop, at a yield without inoculation; null where none was published for it. */
+export function expectedResponse(crop: Crop, grainTPerHa: number): ResponseEstimate | null {
+  const { responseTPerHa, responseFraction } = CROP_FACTS[crop];
+  if (responseTPerHa) return { meanTPerHa: responseTPerHa.mean.value, sdTPerHa: responseTPerHa.sd.value };
+  if (!responseFraction) return null;
+  return {
+    meanTPerHa: responseFraction.mean.value * grainTPerHa,
+    sdTPerHa: responseFraction.sd.value * grainTPerHa,
+  };
+}
+
+/** Gain over what there was without, as a fraction. */
+export function relativeGain(without: number, withIt: number): number {
+  return (withIt - without) / without;
+}
+
+/** What two inputs together give beyond the sum of each alone; below nought where they overlap. */
+export function jointGain(first: number, second: number, both: number): number {
+  return both - (first + second);
+}
+
+/** Rate of a nutrient, kg per ha, behind a gain in grain and the grain that each kg of it gave. */
+export function nutrientRateKgPerHa(gainKgPerHa: number, gainPerKg: number): number {
+  return gainKgPerHa / gainPerKg;
+}
+
+/** Worth of the gain over what the input cost, in one currency; above 1 it pays. */
+export function valueCostRatio(gainWorth: number, inputCost: number): number {
+  return gainWorth / inputCost;
+}

@@ -1,0 +1,21 @@
+/** Words of the headline table. */
+export const HEADLINE_WORDING = {
+  explainRange: 'In brackets: one outcome in ten is expected below the first figure, one in ten above the second.',
+  until: 'to',
+  outOf: 'of',
+  plannedHa: 'planned, hectares',
+  seedHa: 'with seed, own or handed over, hectares',
+  withoutSeedHa: 'without seed, hectares',
+  inoculatedHa: 'inoculated, hectares',
+  notInoculatedHa: 'with seed, not inoculated, hectares',
+  reachedHa: 'inoculated alive and in time, hectares',
+  nitrogenKg: 'nitrogen fixed, kg',
+  programmeNitrogenKg: 'of it owed to the programme, kg',
+  grainT: 'grain, t',
+  communities: 'communities that are handed goods',
+  unserved: 'loads not served',
+  goodsCost: 'goods handed over',
+  deliveryCost: 'delivery',
+  nitrogenWorth: 'worth of the nitrogen owed to the programme',
+  unstated: 'not stated, a price is missing',
+} as const;

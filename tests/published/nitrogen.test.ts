@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest';
+import { CROP_FACTS } from '../../src/engine/reference/crops.ts';
+import { type NdfaRegion, NITROGEN_COEFFICIENTS } from '../../src/engine/reference/nitrogen-coefficients.ts';
+import { estimateNitrogen, nitrogenFixedKgPerHa } from '../../src/engine/science/nitrogen.ts';
+import {
+  expectedResponse,
+  jointGain,
+  nutrientRateKgPerHa,
+  relativeGain,
+  valueCostRatio,
+} from '../../src/engine/science/yield-response.ts';
+import type { Crop } from '../../src/engine/vocabulary/crops.ts';
+
+/** Exact arithmetic: within 0.5 percent. */
+const near = (value: number, published: number) => expect(Math.abs(value / published - 1)).toBeLessThan(0.005);
+
+/** Coefficients: Herridge et al. 2022 (10.1007/s11104-021-05166-7) as transcribed in 10.5281/zenodo.7133336; read*, derived. */
+const PUBLISHED: readonly (readonly [Crop, number, NdfaRegion, number])[] = [
+  ['soybean', 1.0, 'rest-of-world', 107.34],
+  ['soybean', 1.36, 'rest-of-world', 125.93],
+  ['soybean', 2.0, 'rest-of-world', 154.84],
+  ['soybean', 3.39, 'brazil', 260.39],
+  ['soybean', 2.0, 'europe', 111.69],
+  ['groundnut', 1.007, 'rest-of-world', 89.96],
+  ['common_bean', 0.8954, 'rest-of-world', 43.3],
+  ['cowpea', 0.45, 'rest-of-world', 44.45],
+  ['pigeonpea', 0.8, 'rest-of-world', 146.88],
+  ['chickpea', 1.6, 'rest-of-world', 117.18],
+  ['mung_bean', 0.7, 'rest-of-world', 59.52],
+  ['bambara', 0.7, 'rest-of-world', 59.52],
+  ['faba_bean', 2.2, 'rest-of-world', 164.07],
+  ['lentil', 1.0, 'rest-of-world', 76.44],
+  ['soybean', 0.05, 'rest-of-world', 16.46],
+];
+
+describe('nitrogen fixed by Herridge et al. 2022', () => {
+  for (const [crop, grain, region, fixed] of PUBLISHED) {
+    test(`${crop} at ${grain} t/ha, ${region}: ${fixed} kg/ha`, () => {
+      expect(nitrogenFixedKgPerHa(crop, grain, region)).toBeCloseTo(fixed, 1);
+    });
+  }
+
+  test('step by step: soybean at 1 t/ha, harvest index 0.2775, shoots 3.6036 t/ha of 3.4878 % N, crop 175.96 kg N', () => {
+    const steps = estimateNitrogen('soybean', 1);
+    near(steps.harvestIndex, 0.2775);
+    near(steps.shootDryMatterT, 3.6036);
+    near(steps.shootNPercent, 3.4878);
+    near(steps.shootNKg, 125.69);
+    near(steps.cropNKg, 175.96);
+  });
+
+  test('the harvest index stays within 0.1 and 0.5 at any yield', () => {
+    expect(estimateNitrogen('soybean', 0.05).harvestIndex).toBe(0.1);
+    expect(estimateNitrogen('pigeonpea', 1e4).harvestIndex).toBe(0.5);
+    expect(nitrogenFixedKgPerHa('soybean', 0)).toBe(0);
+  });
+
+  test('the means of 5374 observations by group are the shares used (Peoples et al. 2021, publications.slu.se 114176; read)', () => {
+    const groups: readonly (readonly [readonly Crop[], number, number])[] = [
+      [['pigeonpea', 'faba_bean'], 74, 11.8],
+      [['groundnut', 'mung_bean', 'cowpea', 'chickpea', 'lentil', 'bambara'], 62, 13.4],
+      [['common_bean'], 38, 11.1],
+      [['soybean'], 61, 14.0],
+    ];
+    for (const [crops, percent, sd] of groups) {
+      for (const crop of crops) {
+        expect(NITROGEN_COEFFICIENTS[crop].value.ndfaPercent).toBe(percent);
+        expect(NITROGEN_COEFFICIENTS[crop].value.ndfaSdPercent).toBe(sd);
+      }
+    }
+  });
+
+  test('3.40 t/ha of soybean outside Brazil: 203.9 kg/ha, 7.2 Tg on 35.5 Mha, within the 7.8 Tg of North America (abstract; read)', () => {
+    const fixed = nitrogenFixedKgPerHa('soybean', 3.4);
+    near(fixed, 203.9);
+    expect((fixed * 35.5e6) / 1e9).toBeLessThan(7.8);
+  });
+});
+
+describe('yield response to inoculation', () => {
+  test('soybean 1227 to 1343 kg/ha over 2082 trials: +116, 9.45 % (van Heerwaarden et al. 2018, PMC5946711; read)', () => {
+    near((expectedResponse('soybean', 1.227)?.meanTPerHa ?? 0) * 1000, 1343 - 1227);
+    near(relativeGain(1227, 1343), 0.0945);
+  });
+
+  test('phosphorus 452, inoculant 447, both 777 kg/ha: 122 less than the sum (Ronner et al. 2016 FCR 186:133-145; read)', () => {
+    expect(jointGain(452, 447, 777)).toBe(-122);
+  });
+
+  test('single programmes lie within two spreads of the mean: +447 (Ronner et al. 2016), +157 kg/ha (Adjei-Nsiah et al. 2018)', () => {
+    const response = expectedResponse('soybean', 1.227);
+    for (const gain of [0.447, 0.157]) {
+      expect(Math.abs(gain - (response?.meanTPerHa ?? 0))).toBeLessThan(2 * (response?.sdTPerHa ?? 0));
+    }
+  });
+
+  test('390 kg/ha at 13.00 kg for each kg of P: 30.0 kg P/ha (Adjei-Nsiah et al. 2018, PMC7714251; read, derived)', () => {
+    near(nutrientRateKgPerHa(390, 13.0), 30.0);
+  });
+
+  test('US$50 on 5 and US$75 on 3 per ha: value over cost 10 and 25 (Baijukya et al. 2015; read, derived)', () => {
+    expect(valueCostRatio(50, 5)).toBe(10);
+    expect(valueCostRatio(75, 3)).toBe(25);
+  });
+
+  test('chickpea +21 % (Wolde-meskel et al. 2018; read), a gain for 99 % of growers; cowpea within +11 to 38 % (Ulzen et al. 2016)', () => {
+    const chickpea = expectedResponse('chickpea', 1.6);
+    near(relativeGain(1.6, 1.6 + (chickpea?.meanTPerHa ?? 0)), 0.21);
+    // 99 % of a normal spread lies above its mean less 2.326 standard deviations.
+    expect(Math.abs((chickpea?.meanTPerHa ?? 0) - 2.326 * (chickpea?.sdTPerHa ?? 0))).toBeLessThan(0.005);
+    const cowpea = CROP_FACTS.cowpea.responseFraction?.mean.value ?? 0;
+    expect(cowpea).toBeGreaterThan(0.11);
+    expect(cowpea).toBeLessThan(0.38);
+  });
+
+  test('no figure is made up where none was published', () => {
+    for (const crop of ['lentil', 'mung_bean', 'bambara', 'pigeonpea'] as const) {
+      expect(expectedResponse(crop, 1)).toBeNull();
+    }
+  });
+});
