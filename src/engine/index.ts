@@ -1,2 +1,17 @@
 /** The only door to the engine. Holds no code. */
+export { checkPlan } from './checker/check-plan.ts';
+export type { LinearAnswer, LinearModel, LinearSolver } from './numerics/linear-solver.ts';
+export type { OverlayPolygons, PolygonOverlay, PreparedPolygon } from './numerics/polygon-overlay.ts';
+export { rewindPolygons } from './numerics/ring-winding.ts';
+export { Sha256, sha256Hex } from './numerics/sha256.ts';
+export {
+  addProblems,
+  type PlanningRun,
+  planSeason,
+  playSeason,
+  preparePlay,
+  readScenario,
+  type ScenarioReading,
+  type StageCache,
+} from './pipeline.ts';
 export * from './vocabulary/index.ts';

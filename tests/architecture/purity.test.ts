@@ -29,7 +29,6 @@ const BANNED_NAMES = new Set([
   'fetch',
   'process',
   'document',
-  'window',
   'navigator',
   'globalThis',
 ]);

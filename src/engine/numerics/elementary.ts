@@ -1,6 +1,6 @@
 /**
  * Elementary functions from basic arithmetic, the same last bit in every JavaScript engine (the built-in ones differ
- * between versions). Within 1 ulp. Methods and minimax coefficients: fdlibm 5.3 (Sun Microsystems 1993), which grants
+ * between versions). Within 1 ulp (tan: 2.5). Methods and minimax coefficients: fdlibm 5.3 (Sun Microsystems 1993), which grants
  * free use; `pow` carries the logarithm in double-double arithmetic (Dekker 1971, Numer. Math. 18:224-242) instead.
  */
 
@@ -242,7 +242,7 @@ export function cos(x: number): number {
   return quadrant === 2 ? -kernelCos(r, tail) : kernelSin(r, tail);
 }
 
-/** Tangent as sine over cosine: within 2 ulp. */
+/** Tangent as sine over cosine: within 2.5 ulp. */
 export function tan(x: number): number {
   return sin(x) / cos(x);
 }
@@ -258,16 +258,21 @@ const ATAN_LOW = [
 
 export function atan(x: number): number {
   if (Number.isNaN(x)) return x;
-  const size = Math.abs(x);
-  const sign = x < 0 ? -1 : 1;
-  if (size > 7.378697629483821e19) return sign * ((ATAN_HIGH[3] as number) + (ATAN_LOW[3] as number));
+  const { high, low } = atanParts(Math.abs(x), 0);
+  return x < 0 ? -(high + low) : high + low;
+}
+
+/** atan(x + tail) as high + low for x >= 0 and a tail far smaller than x. */
+function atanParts(x: number, tail: number): { high: number; low: number } {
+  if (x > 7.378697629483821e19) return { high: ATAN_HIGH[3] as number, low: ATAN_LOW[3] as number };
+  const shift = tail === 0 ? 0 : tail / (1 + x * x);
   let piece = -1;
-  let t = size;
-  if (size >= 0.4375) {
-    if (size < 0.6875) [piece, t] = [0, (2 * size - 1) / (2 + size)];
-    else if (size < 1.1875) [piece, t] = [1, (size - 1) / (size + 1)];
-    else if (size < 2.4375) [piece, t] = [2, (size - 1.5) / (1 + 1.5 * size)];
-    else [piece, t] = [3, -1 / size];
+  let t = x;
+  if (x >= 0.4375) {
+    if (x < 0.6875) [piece, t] = [0, (2 * x - 1) / (2 + x)];
+    else if (x < 1.1875) [piece, t] = [1, (x - 1) / (x + 1)];
+    else if (x < 2.4375) [piece, t] = [2, (x - 1.5) / (1 + 1.5 * x)];
+    else [piece, t] = [3, -1 / x];
   }
   const z = t * t;
   const w = z * z;
@@ -285,8 +290,9 @@ export function atan(x: number): number {
       w *
         (-1.1111110405462355788e-1 +
           w * (-7.69187620504482999495e-2 + w * (-5.83357013379057348645e-2 + w * -3.6531572744216915527e-2))));
-  if (piece < 0) return sign * (t - t * (odd + even));
-  return sign * ((ATAN_HIGH[piece] as number) - (t * (odd + even) - (ATAN_LOW[piece] as number) - t));
+  const bend = t * (odd + even);
+  if (piece < 0) return { high: t, low: shift - bend };
+  return { high: ATAN_HIGH[piece] as number, low: t - (bend - (ATAN_LOW[piece] as number) - shift) };
 }
 
 const PI = 3.141592653589793116;
@@ -295,23 +301,18 @@ const PI_LOW = 1.2246467991473531772e-16;
 /** Angle of the point (x, y), -pi to pi. */
 export function atan2(y: number, x: number): number {
   if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN;
-  if (y === 0) return x >= 0 && !Object.is(x, -0) ? y : Object.is(y, -0) ? -PI : PI;
-  if (x === 0) return y > 0 ? PI / 2 : -PI / 2;
-  if (!Number.isFinite(x) || !Number.isFinite(y)) {
-    const turn = Number.isFinite(x)
-      ? PI / 2
-      : x > 0
-        ? Number.isFinite(y)
-          ? 0
-          : PI / 4
-        : Number.isFinite(y)
-          ? PI
-          : 0.75 * PI;
-    return y > 0 ? turn : -turn;
+  const top = Math.abs(y);
+  const bottom = Math.abs(x);
+  const ratio = top === bottom ? 1 : top / bottom;
+  const back = ratio * bottom;
+  const lost = (top - back - productError(ratio, bottom, back)) / bottom;
+  const { high, low } = atanParts(top === 0 && bottom === 0 ? 0 : ratio, Number.isFinite(lost) ? lost : 0);
+  let angle = high + low;
+  if (x < 0 || Object.is(x, -0)) {
+    const rest = PI - high;
+    angle = rest + (PI - rest - high + PI_LOW - low);
   }
-  const z = atan(Math.abs(y / x));
-  if (x > 0) return y > 0 ? z : -z;
-  return y > 0 ? PI - (z - PI_LOW) : z - PI_LOW - PI;
+  return y < 0 || Object.is(y, -0) ? -angle : angle;
 }
 
 function arcRatio(z: number): number {
@@ -338,20 +339,20 @@ export function asin(x: number): number {
   const size = Math.abs(x);
   if (!(size <= 1)) return Number.NaN;
   if (size < 0.5) return x + x * arcRatio(x * x);
-  const angle = acosUpper(size);
-  const result = PI / 2 - (angle.high + (angle.low - HALF_PI_LOW));
+  const { root, rootLow, ratio } = halfAngleRoot(size);
+  const correction = 2 * (root + rootLow) * ratio - (HALF_PI_LOW - 2 * rootLow);
+  const result = PI / 4 - (correction - (PI / 4 - 2 * root));
   return x < 0 ? -result : result;
 }
 
-/** acos(x) for 0.5 <= x <= 1 as high + low. */
-function acosUpper(x: number): { high: number; low: number } {
+/** sqrt((1 - x) / 2) as root + rootLow, root short enough to be squared exactly, and the arc ratio there; 0.5 <= x <= 1. */
+function halfAngleRoot(x: number): { root: number; rootLow: number; ratio: number } {
   const z = (1 - x) * 0.5;
   const s = Math.sqrt(z);
   words.setFloat64(0, s);
   words.setInt32(4, 0);
-  const f = words.getFloat64(0);
-  const c = s === 0 ? 0 : (z - f * f) / (s + f);
-  return { high: 2 * f, low: 2 * (arcRatio(z) * s + c) };
+  const root = words.getFloat64(0);
+  return { root, rootLow: s === 0 ? 0 : (z - root * root) / (s + root), ratio: arcRatio(z) };
 }
 
 /** Arc cosine, 0 to pi; NaN beyond -1 to 1. */
@@ -360,8 +361,8 @@ export function acos(x: number): number {
   if (!(size <= 1)) return Number.NaN;
   if (size < 0.5) return PI / 2 - (x - (HALF_PI_LOW - x * arcRatio(x * x)));
   if (x > 0) {
-    const { high, low } = acosUpper(x);
-    return high + low;
+    const { root, rootLow, ratio } = halfAngleRoot(x);
+    return 2 * (root + (ratio * (root + rootLow) + rootLow));
   }
   const z = (1 + x) * 0.5;
   const s = Math.sqrt(z);

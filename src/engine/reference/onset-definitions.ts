@@ -37,6 +37,22 @@ export const CLIMATE_SERVICE_ONSET: OnsetDefinition = {
   status: 'read',
 };
 
+/** The numbers of the rule that a programme may replace in its assumptions, as `onset.totalMm`. */
+const REPLACEABLE = ['totalMm', 'windowDays', 'wetDayMm', 'minWetDays', 'dryRunDays', 'searchDays'] as const;
+
+/** The definition in force: the climate-service rule with the programme's own numbers in it. */
+export function onsetDefinitionOf(assumptions: Readonly<Record<string, number>>): OnsetDefinition {
+  const own: Partial<Record<(typeof REPLACEABLE)[number], number>> = {};
+  for (const key of REPLACEABLE) {
+    const value = assumptions[`onset.${key}`];
+    if (value === undefined) continue;
+    own[key] = key.endsWith('Mm') ? Math.max(0, value) : Math.max(key === 'windowDays' ? 1 : 0, Math.round(value));
+  }
+  if (Object.keys(own).length === 0) return CLIMATE_SERVICE_ONSET;
+  const source = `${CLIMATE_SERVICE_ONSET.source}; own figures in scenario.json:assumptions`;
+  return { ...CLIMATE_SERVICE_ONSET, ...own, name: 'climate-service, own figures', source, status: 'given' };
+}
+
 /**
  * Published rules side by side: the choice moves the mean date by two to three weeks. Rules of another form (fuzzy,
  * water balance, spells by amount) are not written here.

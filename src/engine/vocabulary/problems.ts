@@ -96,14 +96,13 @@ export const PROBLEM_WEIGHTS = {
   E2002: 'noted', // polygon that covers no ground, taken as a point
   E2003: 'noted', // community partly or wholly outside all zones
   E2004: 'noted', // zone_id against geometry
-  E2005: 'noted', // community named by several hand-over points
+  E2005: 'noted', // more legume than land
   E2006: 'set aside', // road closure that cannot be placed
   E2007: 'noted', // zones overlap
   E2008: 'noted', // road network in pieces
   E2009: 'set aside', // depot on no road
   E2010: 'noted', // community that no vehicle reaches
   E2011: 'noted', // no roads
-  E2012: 'noted', // more legume than land
   // 3-season
   E3001: 'noted', // no weather station at all: an assumed day's air, no expected onset
   E3002: 'noted', // a zone's nearest station is far away
@@ -120,7 +119,30 @@ export const PROBLEM_WEIGHTS = {
   E4002: 'noted', // more farmer-saved seed than the planned land takes
   E4003: 'noted', // label count and dose put fewer rhizobia on a seed than the floor
   // 5-allocation
+  E5001: 'noted', // a lot past its expiry date
+  E5002: 'noted', // a lot likely to expire before sowing
+  E5003: 'noted', // a lot on hold
+  E5004: 'noted', // a lot awaiting its test
+  E5005: 'noted', // an inoculant lot below the minimum count
+  E5006: 'noted', // a seed lot below the minimum germination
+  E5007: 'noted', // treated seed whose label does not allow inoculant
+  E5008: 'noted', // a lot that arrives after the last planning day
+  E5009: 'noted', // a lot for crops that nobody plans
+  E5010: 'noted', // a lot at a depot that is not known
+  E5011: 'noted', // an inoculant lot without any count
+  E5012: 'noted', // a lot that arrives while planning runs, used from that day
+  E5013: 'noted', // stock whose label states no dose, not given
+  E5014: 'noted', // packs without a volume, taken as 2 L per kg
+  E5020: 'noted', // a decision on a community, crop or lot that is not planned
+  E5021: 'noted', // a fix or floor that the stock cannot meet
+  E5022: 'blocks', // no answer from the solver
+  E5023: 'noted', // growers not told: equal over communities instead
+  E5024: 'noted', // past hand-overs, not yet taken off stock and need
   // 6-delivery
+  E6001: 'noted', // decision on a vehicle or hand-over that names nothing in the scenario
+  E6002: 'noted', // promised date not kept
+  E6003: 'noted', // depot that is to send goods has no vehicle
+  E6004: 'noted', // loads of the first round that could not be held
   // 7-outcomes
   E7001: 'noted', // no season to play the plan in
   E7002: 'noted', // no published response to inoculation: no gain is counted

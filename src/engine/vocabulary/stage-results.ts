@@ -509,7 +509,10 @@ export interface Headline {
   readonly inoculatedHa: number;
   readonly reachedHa: Range;
   readonly nitrogenKg: Range;
-  /** Nitrogen that the inoculation itself adds, by the yield response. */
+  /**
+   * Nitrogen owed to the programme: fixed with the plan, less what the growers' own seed alone would fix, uncoated, in the
+   * same season and draw. Counts what the inoculant adds and all that grows from seed brought.
+   */
   readonly programmeNitrogenKg: Range;
   readonly grainT: Range;
   /** Null where prices are not given. */

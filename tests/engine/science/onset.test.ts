@@ -5,7 +5,7 @@ import { detectOnset, detectSeasonEnd } from '../../../src/engine/science/onset.
 
 /** The rule as a sentence, for a whole known series: the first window that qualifies and is not followed by a dry run. */
 function onsetBySearch(rain: readonly number[], rule: OnsetDefinition): number {
-  const ends = rain.keys().filter((end) => end >= rule.windowDays - 1 && end + rule.searchDays < rain.length);
+  const ends = [...rain.keys()].filter((end) => end >= rule.windowDays - 1 && end + rule.searchDays < rain.length);
   for (const end of ends) {
     const window = rain.slice(end - rule.windowDays + 1, end + 1);
     const total = window.reduce((sum, mm) => sum + mm, 0);

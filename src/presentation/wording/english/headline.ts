@@ -19,3 +19,11 @@ export const HEADLINE_WORDING = {
   nitrogenWorth: 'worth of the nitrogen owed to the programme',
   unstated: 'not stated, a price is missing',
 } as const;
+
+/** Words of the lines that say why the plan gives no more; each line begins with a figure or a lot. */
+export const WHY_WORDING = {
+  short: { seed: 'hectares without seed', inoculant: 'hectares not inoculated' },
+  unserved: 'hectares whose goods stay at the depot',
+  lot: 'is not given',
+  places: 'hand-over places not reached by vehicles like',
+} as const;

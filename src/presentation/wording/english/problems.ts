@@ -1,4 +1,5 @@
 import type { Problem, ProblemCode, UnreachableReason } from '../../../engine/index.ts';
+import { bounds, inFile } from './in-file.ts';
 import { inPlan } from './in-plan.ts';
 import { UNREACHABLE_WORDING } from './reasons.ts';
 
@@ -11,30 +12,392 @@ export interface ProblemWording {
 /** A code without words is a type error. */
 export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
   // 1-intake
+  E1001: {
+    what: inFile('{count} problems of the kind {code} were met here, of which {listed} are listed'),
+    remedy: 'Correct what is listed, then read the files again to see the rest.',
+  },
+  E1002: {
+    what: inFile(
+      '{count} problems of the kind {code} were met here, of which {listed} are listed; none of them is used',
+    ),
+    remedy: 'Correct what is listed, then read the files again to see the rest.',
+  },
+  E1100: {
+    what: inFile('this file is not there'),
+    remedy: 'Put the file into the folder, or take it out of files in scenario.json.',
+  },
+  E1101: { what: inFile('the file is empty'), remedy: 'Send the file again, with its header.' },
+  E1102: {
+    what: inFile('the file is not in UTF-8'),
+    remedy: 'Save it again as UTF-8 text (in a spreadsheet: CSV UTF-8).',
+  },
+  E1103: {
+    what: inFile('the file is not JSON'),
+    remedy: 'Write it with a program that makes JSON; look for a missing comma, quote or bracket.',
+  },
+  E1104: {
+    what: inFile('the file is nested more than 64 levels deep'),
+    remedy: 'Send plain GeoJSON or the format described for this file.',
+  },
+  E1105: {
+    what: inFile('the file holds {value} bytes, more than 256 MiB'),
+    remedy: 'Cut it to the district, or simplify its shapes.',
+  },
+  E1106: {
+    what: inFile('the header {value} is not a list of columns separated by commas'),
+    remedy: 'Save the table as CSV with commas.',
+  },
+  E1107: {
+    what: inFile('this is not a GeoJSON feature or collection of features'),
+    remedy: 'Export the layer as a GeoJSON FeatureCollection (RFC 7946).',
+  },
+  E1108: {
+    what: inFile(
+      '{value}: the row has more or fewer cells than the header, or a quote that does not close. It is not used',
+    ),
+    remedy: 'Put cells that hold a comma or a quote in double quotes; give every row as many cells as the header.',
+  },
+  E1109: {
+    what: inFile('the path leaves the folder of the scenario'),
+    remedy: 'Put the file into the folder and name it by its path from there, with forward slashes.',
+  },
+  E1110: {
+    what: inFile('the file begins with a byte-order mark, which was skipped'),
+    remedy: 'Nothing needs doing; save as UTF-8 without the mark to be rid of this note.',
+  },
+  E1111: {
+    what: inFile('NaN or Infinity is not JSON; it was read as null'),
+    remedy: 'Write null where a number is missing.',
+  },
+  E1120: {
+    what: inFile('no plan is possible without {value}, which is not given or cannot be read'),
+    remedy: 'Name the file under files in scenario.json and send it in a readable form.',
+  },
+  E1121: {
+    what: inFile('no usable row is left, and no plan is possible without {value}'),
+    remedy: 'Correct the rows that are said to be set aside.',
+  },
+  E1122: {
+    what: inFile('no usable row is left: the plan is made without {value}'),
+    remedy: 'Correct the rows that are said to be set aside, or add rows.',
+  },
+  E1123: {
+    what: inFile('the column is missing, so no row can be used'),
+    remedy: 'Add the column to the header; columns marked with * are required.',
+  },
+  E1124: {
+    what: inFile('the column is not known and is not used'),
+    remedy: 'Correct its name, or leave it: it does no harm.',
+  },
+  E1125: { what: inFile('the header names the column twice; the first is used'), remedy: 'Take one of the two out.' },
+  E1126: {
+    what: inFile('logger readings are kept with the files; this version does not use them yet'),
+    remedy: 'Nothing needs doing. Judge packs that were at 40 °C or above by hand: hold them.',
+  },
+  E1200: {
+    what: inFile('the format is not {expected}'),
+    remedy: 'Write "format": "nodulary-scenario/1" into scenario.json.',
+  },
+  E1201: {
+    what: inFile('an entry that every plan needs is missing or cannot be used'),
+    remedy: 'Correct the entries of scenario.json named beside this problem.',
+  },
+  E1202: {
+    what: inFile('planning ends on {value}, before it begins on {from}'),
+    remedy: 'Correct planning.from and planning.to.',
+  },
+  E1203: { what: inFile('planning lasts {days} days, more than a year'), remedy: 'Plan one season at a time.' },
+  E1204: { what: inFile('the entry is not known and is not used'), remedy: 'Correct its name, or take it out.' },
+  E1205: {
+    what: inFile(
+      'the time zone {value} is not known; clocks are taken {utcOffsetMinutes} minutes ahead of UTC, by longitude',
+    ),
+    remedy: 'Give a name of the IANA time zone list, such as Africa/Lusaka.',
+  },
+  E1206: {
+    what: inFile('{value} is not a currency code of three capital letters; it is shown as given'),
+    remedy: 'Give the ISO 4217 code.',
+  },
+  E1207: {
+    what: inFile('planning begins on {value}, though what happened is known up to {asOf}'),
+    remedy: 'Begin planning after asOf, unless days already past are meant.',
+  },
+  E1208: {
+    what: inFile('the season is of {value}, but planning begins on {from}'),
+    remedy: 'Correct seasonYear or the planning dates.',
+  },
+  E1209: {
+    what: inFile('{value} is not what stands here: {expected}'),
+    remedy: 'Correct the shape of the entry; without it the defaults hold.',
+  },
+  E1300: { what: inFile('the cell is blank and required'), remedy: 'Fill the cell.' },
+  E1301: {
+    what: inFile('{value} is not a number'),
+    remedy: 'Write a plain number with a decimal point, without units, spaces or thousands separators.',
+  },
+  E1302: {
+    what: (problem) => inFile(`{value} is out of range: ${bounds(problem)} is due`)(problem),
+    remedy: 'Correct the number; areas, weights and counts cannot be negative.',
+  },
+  E1303: {
+    what: inFile('{value} is not a date of the form YYYY-MM-DD'),
+    remedy: 'Write dates as ISO 8601: 5 November 2026 is 2026-11-05.',
+  },
+  E1304: {
+    what: inFile('{value} is not a time of the form HH:MM'),
+    remedy: 'Write times on the 24-hour clock, such as 06:30.',
+  },
+  E1305: { what: inFile('{value} is not among {known}'), remedy: 'Use one of the known words.' },
+  E1306: { what: inFile('{value} comes before {first} {from}'), remedy: 'Correct the two values.' },
+  E1307: {
+    what: inFile('{value} is the id of entry {keptRow} as well, which is kept'),
+    remedy: 'Give every row an id of its own, or take out the row that is wrong.',
+  },
+  E1308: {
+    what: inFile('{value} is not in {part}, or was set aside there'),
+    remedy: 'Correct the id, or add the row that it names.',
+  },
+  E1309: {
+    what: inFile('{value} looks like markup or a formula; it is kept as plain text'),
+    remedy: 'Correct the text if it was not meant.',
+  },
+  E1310: {
+    what: inFile('control characters were taken out of the text'),
+    remedy: 'Nothing needs doing; type the text again to be rid of this note.',
+  },
+  E1311: { what: inFile('{value} is not a whole number'), remedy: 'Write a whole number.' },
+  E1312: { what: inFile('{value} is not among {known}'), remedy: 'Use the known words, separated by ;' },
+  E1400: {
+    what: inFile('{value} is no geometry of use here'),
+    remedy: 'Places are points or polygons, zones polygons, roads lines.',
+  },
+  E1401: {
+    what: inFile('a coordinate is not a number: {value}'),
+    remedy: 'Draw the shape again, or export it again without empty coordinates.',
+  },
+  E1402: {
+    what: inFile('{value} has a latitude beyond 90 degrees: longitude and latitude seem swapped'),
+    remedy: 'Swap the two: GeoJSON has longitude first, then latitude; in tables mind the columns lat and lon.',
+  },
+  E1403: {
+    what: inFile('{value} lies far from the district, and in it if longitude and latitude are swapped'),
+    remedy: 'Swap the two: GeoJSON has longitude first, then latitude; in tables mind the columns lat and lon.',
+  },
+  E1404: {
+    what: inFile('a ring does not end where it begins; it was closed'),
+    remedy: 'Nothing needs doing; look at the shape on the map.',
+  },
+  E1405: { what: inFile('a ring has only {value} positions; four are needed'), remedy: 'Draw the area again.' },
+  E1406: {
+    what: inFile('a line has only {value} positions or leads nowhere'),
+    remedy: 'Draw the line again, or take it out.',
+  },
+  E1407: { what: inFile('a MultiLineString was split into {lines} lines'), remedy: 'Nothing needs doing.' },
+  E1408: {
+    what: inFile('{value} is not on the globe in degrees'),
+    remedy: 'Export the layer in longitude and latitude, decimal degrees (WGS 84).',
+  },
+  E1409: {
+    what: inFile('depot {depot} at {value} (latitude; longitude) lies more than {km} km from every community'),
+    remedy: 'Look at it on the map: it may lie in the sea, or have a wrong digit.',
+  },
+  E1410: {
+    what: inFile('{count} roads are of the class {value}, which is not known; they are not used'),
+    remedy: 'Give them one of the classes trunk, primary, secondary, tertiary, unclassified, track, path.',
+  },
+  E1411: {
+    what: inFile('community {value} is named at another hand-over point too; it collects at {kept}'),
+    remedy: 'Name it at one point only.',
+  },
+  E1500: {
+    what: inFile('the column has hectares, but what stands before _ha is no crop of this program; it is not used'),
+    remedy: 'Correct the name of the crop if a crop was meant.',
+  },
+  E1501: {
+    what: inFile('{value} women of {farmers} farmers'),
+    remedy: 'Correct the two numbers; farmers counts women and men.',
+  },
+  E1502: {
+    what: inFile('no column of planned hectares, such as soybean_ha'),
+    remedy: 'Add a column for each crop: its name and _ha.',
+  },
+  E1600: {
+    what: inFile('{value} is measured in millilitres; 1 mL is taken as 1 g'),
+    remedy: 'Weigh 100 mL of the product and give its dose and count by the gram if they differ.',
+  },
+  E1601: {
+    what: inFile('{value} g for a thousand seeds of {crop} is far below the usual {usualLow} g; it is used as given'),
+    remedy: 'Multiply by ten if a hundred seeds were weighed.',
+  },
+  E1602: {
+    what: inFile('the dose is missing'),
+    remedy: 'Copy dose_g_per_kg or dose_ml_per_kg from the label of this product.',
+  },
+  E1603: {
+    what: inFile('the label states no count of living rhizobia'),
+    remedy: 'Copy count_per_g from the label, or have the lots tested.',
+  },
+  E1604: { what: inFile('the rate is missing'), remedy: 'Give rate_kg_ha as recommended where it is used.' },
+  E1605: {
+    what: inFile('doses or counts by the gram and by the millilitre are both given; that by the gram is used'),
+    remedy: 'Keep the one that stands on the label.',
+  },
+  E1700: {
+    what: inFile('lot {lot} expired on {value}; it is not given'),
+    remedy: 'Return it, or dispose of it as national rules say; do not relabel.',
+  },
+  E1701: {
+    what: inFile('lot {lot} is {value}; it is not given'),
+    remedy: 'Clear it on stated evidence by a named person, or replace it.',
+  },
+  E1702: {
+    what: inFile('{count} lots have no status and are taken as cleared'),
+    remedy: 'State cleared, on_hold or awaiting for every lot.',
+  },
+  E1703: { what: inFile('lot {lot} was tested on {value}, after the as-of day'), remedy: 'Correct the date or asOf.' },
+  E1800: {
+    what: inFile('a payload of {value} kg carries nothing'),
+    remedy: 'Give the payload in kilograms, without the crew.',
+  },
+  E1900: {
+    what: inFile('{count} weather rows after {lastDay} are ignored: they lie beyond the forecast'),
+    remedy: 'Nothing needs doing; forecastHorizonDays in scenario.json sets how far a forecast is used.',
+  },
+  E1901: {
+    what: inFile('days of station {station} that miss a value: {count} (Tmin {tmin}, Tmax {tmax}, rain {rain})'),
+    remedy: 'Nothing needs doing; fill them if the readings are known.',
+  },
+  E1902: {
+    what: inFile(
+      'days of station {station} with Tmin above Tmax, both taken as missing: {count}, first {date} with {value} above {tmaxC}',
+    ),
+    remedy: 'Correct the two readings.',
+  },
+  E1903: {
+    what: inFile('station {station} has another row for {value}; it is not used'),
+    remedy: 'Take out the row that is wrong.',
+  },
+  E1904: {
+    what: inFile('station {station} stands at {places} places; the one that most rows state is used'),
+    remedy: 'Give a station that moved another id, or correct the position.',
+  },
+  E1950: {
+    what: inFile('{value} does not make a decision'),
+    remedy: 'Make the decision again in the program, or correct the entry.',
+  },
+  E1951: {
+    what: inFile('the file is not of the format nodulary-decisions/1; no decision is used'),
+    remedy: 'Use the file as the program wrote it.',
+  },
+  E1952: {
+    what: inFile('the decision speaks of {value}, which the files do not have'),
+    remedy: 'Correct the id, or take the decision back.',
+  },
+  E1960: {
+    what: inFile('a hand-over dated {value} lies after the as-of day'),
+    remedy: 'Enter hand-overs once they happened, and move asOf on.',
+  },
   // 2-places
-  E2001: { what: (p) => `The polygon of ${p.facts['kind']} ${p.facts['id']} crosses itself. It was repaired: ${p.facts['beforeHa']} ha as sent, ${p.facts['afterHa']} ha after.`, remedy: 'Look at the repaired outline on the map; correct the polygon where it is wrong.' },
-  E2002: { what: (p) => `The polygon of ${p.facts['kind']} ${p.facts['id']} covers no ground. It is taken as a point.`, remedy: 'Draw the polygon, or give a point.' },
-  E2003: { what: (p) => `${p.facts['outsidePercent']} percent of community ${p.facts['id']} lies outside all zones; that part belongs to no zone.`, remedy: 'Name the zone in zone_id, or correct the outline of the community or the zones.' },
-  E2004: { what: (p) => `Community ${p.facts['id']} names zone ${p.value}, but only ${p.facts['sharePercent']} percent of it lies there. The zone named is used.`, remedy: 'Check zone_id and the outlines.' },
-  E2005: { what: (p) => `Community ${p.facts['id']} is named by more than one hand-over point; ${p.value} is not used for it.`, remedy: 'Name each community at one hand-over point only.' },
-  E2006: { what: (p) => `The road closure at latitude ${p.facts['lat']}, longitude ${p.facts['lon']} from ${p.facts['from']} to ${p.facts['to']} is not used: no road within 2 km, or a date that cannot be read.`, remedy: 'Place the closure on a road and give its dates as YYYY-MM-DD.' },
-  E2007: { what: (p) => `Zones overlap in community ${p.facts['id']}: their parts add up to ${p.facts['percent']} percent of it. They are scaled to 100.`, remedy: 'Correct the outlines of the zones so that none covers another.' },
-  E2008: { what: (p) => `The roads lie in ${p.facts['pieces']} pieces that do not join; the longest holds ${p.facts['longestKm']} of ${p.facts['totalKm']} km.`, remedy: 'Join road lines by a shared vertex where one can drive from one to the other.' },
-  E2009: { what: (p) => `Depot ${p.facts['id']} (latitude ${p.facts['lat']}, longitude ${p.facts['lon']}) joins no road that its vehicles may use; the nearest road is ${p.facts['km']} km away. No vehicle leaves it.`, remedy: 'Check that latitude and longitude are not swapped; place the depot on land within 2 km of a road, or add its road.' },
-  E2010: { what: (p) => `No vehicle reaches community ${p.facts['id']}: ${UNREACHABLE_WORDING[p.facts['reason'] as UnreachableReason]}.`, remedy: 'Give a hand-over point that can be reached, add the missing road, or use a vehicle that may use it.' },
+  E2001: {
+    what: (p) =>
+      `The polygon of ${p.facts['kind']} ${p.facts['id']} crosses itself. It was repaired: ${p.facts['beforeHa']} ha as sent, ${p.facts['afterHa']} ha after.`,
+    remedy: 'Look at the repaired outline on the map; correct the polygon where it is wrong.',
+  },
+  E2002: {
+    what: (p) => `The polygon of ${p.facts['kind']} ${p.facts['id']} covers no ground. It is taken as a point.`,
+    remedy: 'Draw the polygon, or give a point.',
+  },
+  E2003: {
+    what: (p) =>
+      `${p.facts['outsidePercent']} percent of community ${p.facts['id']} lies outside all zones; that part belongs to no zone.`,
+    remedy: 'Name the zone in zone_id, or correct the outline of the community or the zones.',
+  },
+  E2004: {
+    what: (p) =>
+      `Community ${p.facts['id']} names zone ${p.value}, but only ${p.facts['sharePercent']} percent of it lies there. The zone named is used.`,
+    remedy: 'Check zone_id and the outlines.',
+  },
+  E2005: {
+    what: (p) =>
+      `Community ${p.facts['id']} plans ${p.facts['plannedHa']} ha of legume on ${p.facts['areaHa']} ha of land. The plan is used as given.`,
+    remedy: 'Check the planned hectares and the outline.',
+  },
+  E2006: {
+    what: (p) =>
+      `The road closure at latitude ${p.facts['lat']}, longitude ${p.facts['lon']} from ${p.facts['from']} to ${p.facts['to']} is not used: no road within 2 km, or a date that cannot be read.`,
+    remedy: 'Place the closure on a road and give its dates as YYYY-MM-DD.',
+  },
+  E2007: {
+    what: (p) =>
+      `Zones overlap in community ${p.facts['id']}: their parts add up to ${p.facts['percent']} percent of it. They are scaled to 100.`,
+    remedy: 'Correct the outlines of the zones so that none covers another.',
+  },
+  E2008: {
+    what: (p) =>
+      `The roads lie in ${p.facts['pieces']} pieces that do not join; the longest holds ${p.facts['longestKm']} of ${p.facts['totalKm']} km.`,
+    remedy: 'Join road lines by a shared vertex where one can drive from one to the other.',
+  },
+  E2009: {
+    what: (p) =>
+      `Depot ${p.facts['id']} (latitude ${p.facts['lat']}, longitude ${p.facts['lon']}) joins no road that its vehicles may use; the nearest road is ${p.facts['km']} km away. No vehicle leaves it.`,
+    remedy:
+      'Check that latitude and longitude are not swapped; place the depot on land within 2 km of a road, or add its road.',
+  },
+  E2010: {
+    what: (p) =>
+      `No vehicle reaches community ${p.facts['id']}: ${UNREACHABLE_WORDING[p.facts['reason'] as UnreachableReason]}.`,
+    remedy: 'Give a hand-over point that can be reached, add the missing road, or use a vehicle that may use it.',
+  },
   E2011: { what: () => 'No roads are given: no place can be reached.', remedy: 'Give roads.geojson.' },
-  E2012: { what: (p) => `Community ${p.facts['id']} plans ${p.facts['plannedHa']} ha of legume on ${p.facts['areaHa']} ha of land. The plan is used as given.`, remedy: 'Check the planned hectares and the outline.' },
   // 3-season
-  E3001: { what: () => 'No weather is given: the air is taken as 20 °C at its coolest and 34 °C at its hottest every day, roads as passable, and no onset of rains is expected.', remedy: 'Give daily weather of the nearest station, best of twenty years and more, or sowing windows by date.' },
-  E3002: { what: (p) => `The nearest weather station, ${p.facts['station']}, is ${p.facts['km']} km from ${p.facts['zone'] || 'the communities outside all zones'}; beyond ${p.facts['limitKm']} km rain may differ.`, remedy: 'Add a nearer station, or read onset and roads there with care.' },
-  E3003: { what: () => 'No past season is recorded on nine days in ten at every station used: no onset can be expected from the past.', remedy: 'Give more years of daily rain, or sowing windows by date.' },
-  E3004: { what: (p) => `The season's chances rest on ${p.facts['seasons']} past seasons; ${p.facts['enough']} or more give steady ones.`, remedy: 'Give more years of daily rain; read the chances as rough.' },
-  E3005: { what: () => 'No season is named: the onset of rains is looked for in the planning period itself.', remedy: 'Name the season with searchFrom and searchTo in scenario.json.' },
-  E3006: { what: (p) => `In every one of the ${p.facts['seasons']} past seasons the rains had come by now; all of them count, though this season is already later.`, remedy: 'Expect a later onset than the chances say; follow the forecast.' },
-  E3007: { what: (p) => `On ${p.facts['days']} station days neither record, forecast nor past years tell the air: 20 and 34 °C are taken.`, remedy: 'Give tmin_c and tmax_c for past years.' },
-  E3008: { what: (p) => `No sowing day can be given for ${p.value} in ${p.facts['zones']} zones: no onset or end of season is known there.`, remedy: 'Give more years of daily rain, or a sowing window by date in crop-windows.csv.' },
-  E3009: { what: (p) => `Station ${p.facts['station']} has no complete past season and is not used.`, remedy: 'Give its earlier years, or leave it out.' },
-  E3010: { what: (p) => `On ${p.facts['days']} planning days neither forecast nor past seasons tell the rain: roads are taken as passable.`, remedy: 'Give rain of past years; ask the road keepers before leaving.' },
+  E3001: {
+    what: () =>
+      'No weather is given: the air is taken as 20 °C at its coolest and 34 °C at its hottest every day, roads as passable, and no onset of rains is expected.',
+    remedy: 'Give daily weather of the nearest station, best of twenty years and more, or sowing windows by date.',
+  },
+  E3002: {
+    what: (p) =>
+      `The nearest weather station, ${p.facts['station']}, is ${p.facts['km']} km from ${p.facts['zone'] || 'the communities outside all zones'}; beyond ${p.facts['limitKm']} km rain may differ.`,
+    remedy: 'Add a nearer station, or read onset and roads there with care.',
+  },
+  E3003: {
+    what: () =>
+      'No past season is recorded on nine days in ten at every station used: no onset can be expected from the past.',
+    remedy: 'Give more years of daily rain, or sowing windows by date.',
+  },
+  E3004: {
+    what: (p) =>
+      `The season's chances rest on ${p.facts['seasons']} past seasons; ${p.facts['enough']} or more give steady ones.`,
+    remedy: 'Give more years of daily rain; read the chances as rough.',
+  },
+  E3005: {
+    what: () => 'No season is named: the onset of rains is looked for in the planning period itself.',
+    remedy: 'Name the season with searchFrom and searchTo in scenario.json.',
+  },
+  E3006: {
+    what: (p) =>
+      `In every one of the ${p.facts['seasons']} past seasons the rains had come by now; all of them count, though this season is already later.`,
+    remedy: 'Expect a later onset than the chances say; follow the forecast.',
+  },
+  E3007: {
+    what: (p) =>
+      `On ${p.facts['days']} station days neither record, forecast nor past years tell the air: 20 and 34 °C are taken.`,
+    remedy: 'Give tmin_c and tmax_c for past years.',
+  },
+  E3008: {
+    what: (p) =>
+      `No sowing day can be given for ${p.value} in ${p.facts['zones']} zones: no onset or end of season is known there.`,
+    remedy: 'Give more years of daily rain, or a sowing window by date in crop-windows.csv.',
+  },
+  E3009: {
+    what: (p) => `Station ${p.facts['station']} has no complete past season and is not used.`,
+    remedy: 'Give its earlier years, or leave it out.',
+  },
+  E3010: {
+    what: (p) =>
+      `On ${p.facts['days']} planning days neither forecast nor past seasons tell the rain: roads are taken as passable.`,
+    remedy: 'Give rain of past years; ask the road keepers before leaving.',
+  },
   // 4-needs
   E4001: {
     what: ({ facts }) =>
@@ -55,12 +418,129 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
       'Check the count, the dose and the thousand-seed weight; ask for a richer product, or for consent to a higher dose.',
   },
   // 5-allocation
+  E5001: {
+    what: (p) => `Lot ${p.facts['lot']} expired on ${p.value} and is not given.`,
+    remedy: 'Replace it; do not use inoculant or seed past its date.',
+  },
+  E5002: {
+    what: (p) =>
+      `Lot ${p.facts['lot']} expires on ${p.value}: the chance of sowing before is ${p.facts['limit']} percent. It is not given.`,
+    remedy: 'Use it elsewhere, where sowing is earlier, or replace it.',
+  },
+  E5003: {
+    what: (p) => `Lot ${p.facts['lot']} is on hold and is not given.`,
+    remedy: 'A named person clears it on stated evidence, as a decision.',
+  },
+  E5004: {
+    what: (p) => `Lot ${p.facts['lot']} awaits its test and is not given.`,
+    remedy: 'Enter the result, and set the status to cleared if it passes.',
+  },
+  E5005: {
+    what: (p) =>
+      `Lot ${p.facts['lot']} holds ${p.value} rhizobia per g; the minimum is ${p.facts['limit']}. It is not given.`,
+    remedy: 'Replace the lot. A failed lot is not tested again until it passes.',
+  },
+  E5006: {
+    what: (p) =>
+      `Lot ${p.facts['lot']} germinates at ${p.value} percent; the minimum is ${p.facts['limit']} percent. It is not given.`,
+    remedy: 'Replace the lot.',
+  },
+  E5007: {
+    what: (p) => `Lot ${p.facts['lot']} is treated seed whose label does not allow inoculant. It is not given.`,
+    remedy: 'Ask for untreated seed. Never eat treated seed or feed it to animals; follow its label.',
+  },
+  E5008: {
+    what: (p) => `Lot ${p.facts['lot']} arrives on ${p.value}, after the last planning day.`,
+    remedy: 'Ask for it earlier, or plan later days.',
+  },
+  E5009: {
+    what: (p) => `No community plans a crop that lot ${p.facts['lot']} (${p.value}) serves.`,
+    remedy: 'Check the crops of the product.',
+  },
+  E5010: {
+    what: (p) => `Lot ${p.facts['lot']} stands at depot ${p.value}, which is not in the depots file.`,
+    remedy: 'Correct depot_id, or add the depot.',
+  },
+  E5011: {
+    what: (p) => `Neither label nor test states a count for inoculant lot ${p.facts['lot']}. It is not given.`,
+    remedy: 'Enter count_per_g from the label, or tested_count_per_g from the test.',
+  },
+  E5012: {
+    what: (p) => `Lot ${p.facts['lot']} arrives on ${p.value}; its packs leave from that day on.`,
+    remedy: 'Nothing to do, unless it comes later still.',
+  },
+  E5013: {
+    what: (p) => `The label of ${p.facts['product']} states no dose, so its packs are not given.`,
+    remedy: 'Enter dose_g_per_kg or dose_ml_per_kg from the label.',
+  },
+  E5014: {
+    what: (p) => `Packs of ${p.facts['product']} state no volume; 2 L of box per kg is taken.`,
+    remedy: 'Measure a pack and enter litres_per_pack.',
+  },
+  E5020: {
+    what: (p) =>
+      `A decision (${p.facts['kind']}) speaks of ${p.facts['crop']} in community ${p.value}${p.facts['lot'] === '' ? '' : ` and lot ${p.facts['lot']}`}, which this plan does not hold. It has no effect.`,
+    remedy: 'Correct or undo the decision.',
+  },
+  E5021: {
+    what: (p) =>
+      `A decision gives ${p.facts['community']} ${p.facts['askedKg']} kg of seed to have or to coat (${p.facts['commodity']}, ${p.facts['crop']}); the stock meets ${p.facts['givenKg']} kg.`,
+    remedy: 'Lower the share held by hand, or add stock.',
+  },
+  E5022: {
+    what: (p) => `No way to share out ${p.facts['commodity']} was found.`,
+    remedy: 'Check that packs, hectares and seed rates are of a believable size.',
+  },
+  E5023: {
+    what: (p) =>
+      `Growers are not told for ${p.facts['rows']} communities and crops; ${p.facts['commodity']} is made equal over communities instead.`,
+    remedy: 'Enter farmers or <crop>_growers, or set equalOver to community.',
+  },
+  E5024: {
+    what: (p) => `${p.facts['rows']} past hand-overs are not yet taken off stock and need.`,
+    remedy: 'Enter the packs that are in store today in the lots file, and the hectares still to be served.',
+  },
   // 6-delivery
+  E6001: {
+    what: inFile(
+      'the decision ({kind}) names {value}, which is no vehicle, community or planning day of this scenario; it has no effect or lets nothing go',
+    ),
+    remedy: 'Correct the decision, or undo it.',
+  },
+  E6002: {
+    what: inFile('{community} was promised {promised}, and part of its goods comes on another day or not at all'),
+    remedy: 'Tell the community the new date, free a vehicle for the promised day, or state a higher promisePrice.',
+  },
+  E6003: {
+    what: inFile('the depot {value} is to send goods but has no vehicle'),
+    remedy: 'Give it a vehicle, or move its stock to a depot that has one.',
+  },
+  E6004: {
+    what: ({ facts }) =>
+      `${facts['loads']} loads of the first round could not be held to their vehicle and day in the second, and were planned anew.`,
+    remedy: 'Nothing needs doing; look at the days of the communities concerned before promising them.',
+  },
   // 7-outcomes
-  E7001: { what: () => 'No past season is recorded well enough to play the plan in: nothing is counted as in time, reached or fixed.', remedy: 'Send a weather file with at least one past season.' },
-  E7002: { what: ({ facts }) => `No on-farm mean of the response of ${facts['crop']} to inoculation was found: no gain in grain or nitrogen is counted for its inoculant.`, remedy: 'Take the nitrogen owed to its inoculant as not known, or send trial results.' },
-  E7003: { what: ({ facts }) => `${facts['communities']} communities are expected to sow ${facts['crop']} with fewer than ${facts['floor']} living rhizobia per seed.`, remedy: 'Deliver later or to a cooler store, give packs with a higher count, or agree on a higher dose in writing.' },
-  E7004: { what: ({ facts }) => `For ${facts['communities']} communities nobody can say how many rhizobia are alive when ${facts['crop']} is sown: a count, a dose or a sowing day is not known.`, remedy: 'State count and dose of the product, or have the lot tested.' },
+  E7001: {
+    what: () =>
+      'No past season is recorded well enough to play the plan in: nothing is counted as in time, reached or fixed.',
+    remedy: 'Send a weather file with at least one past season.',
+  },
+  E7002: {
+    what: ({ facts }) =>
+      `No on-farm mean of the response of ${facts['crop']} to inoculation was found: no gain in grain or nitrogen is counted for its inoculant.`,
+    remedy: 'Take the nitrogen owed to its inoculant as not known, or send trial results.',
+  },
+  E7003: {
+    what: ({ facts }) =>
+      `${facts['communities']} communities are expected to sow ${facts['crop']} with fewer than ${facts['floor']} living rhizobia per seed.`,
+    remedy: 'Deliver later or to a cooler store, give packs with a higher count, or agree on a higher dose in writing.',
+  },
+  E7004: {
+    what: ({ facts }) =>
+      `For ${facts['communities']} communities nobody can say how many rhizobia are alive when ${facts['crop']} is sown: a count, a dose or a sowing day is not known.`,
+    remedy: 'State count and dose of the product, or have the lot tested.',
+  },
   // checker
   E8001: {
     what: inPlan('is not of the format {expected}'),

@@ -1,0 +1,88 @@
+import {
+  addProblems,
+  checkPlan,
+  type Decision,
+  type LinearSolver,
+  type PlanningTools,
+  type PolygonOverlay,
+  planSeason,
+  readScenario,
+  type ScenarioReading,
+  type ScenarioRecords,
+  type StageCache,
+} from '../../engine/index.ts';
+import { recordsFromFiles } from '../scenario-files/record-files.ts';
+import { PlanningShare } from './planning-share.ts';
+import type {
+  GatheredFiles,
+  OpenedScenario,
+  PlannedSeason,
+  PlanningProgress,
+  PlanOrder,
+  Verdict,
+  WorkerCalls,
+} from './worker-messages.ts';
+
+type Tools = PlanningTools<LinearSolver, PolygonOverlay>;
+
+/** The planner behind the messages: keeps the records of one scenario and the results of the stages between runs. */
+export class Planner {
+  private readonly loadTools: () => Promise<Tools>;
+  private tools: Promise<Tools> | null = null;
+  private records: ScenarioRecords | null = null;
+  private reading: { readonly decisions: readonly Decision[] | null; readonly read: ScenarioReading } | null = null;
+  private stages: StageCache | null = null;
+
+  constructor(loadTools: () => Promise<Tools>) {
+    this.loadTools = loadTools;
+  }
+
+  open({ files, faults }: GatheredFiles): OpenedScenario {
+    this.records = recordsFromFiles(files, faults);
+    const read = readScenario(this.records);
+    this.reading = { decisions: null, read };
+    this.stages = null;
+    return {
+      scenario: read.scenario,
+      problems: read.problems,
+      decisions: read.decisions.decisions,
+      decisionsSha256: read.decisions.sha256,
+      sha256: this.records.sha256,
+    };
+  }
+
+  async plan(order: PlanOrder, tell: (progress: PlanningProgress) => void): Promise<PlannedSeason> {
+    const { scenario, decisions, problems } = this.readWith(order.decisions);
+    if (scenario === null) throw new Error('no plan is possible from these files');
+    this.tools ??= this.loadTools();
+    const tools = await this.tools;
+    const share = new PlanningShare();
+    const settings = {
+      seed: order.seed,
+      iterations: order.iterations,
+      stop: null,
+      progress: (_: number, done: number, best: number) => tell(share.searched(done, best)),
+    };
+    const hooks = { stageBegins: (stage: string) => tell(share.stageBegins(stage)) };
+    const { plan, stages } = planSeason(scenario, decisions, this.stages, settings, tools, hooks);
+    this.stages = stages;
+    return { plan: addProblems(plan, problems) };
+  }
+
+  check({ decisions: asked, plan }: WorkerCalls['check']['ask']): Verdict {
+    const { scenario, decisions } = this.readWith(asked);
+    return { findings: scenario === null ? [] : checkPlan(scenario, decisions, plan) };
+  }
+
+  /** Intake judges the decisions of the page as it judges those of a file, so that both plan alike. */
+  private readWith(decisions: readonly Decision[]): ScenarioReading {
+    if (this.records === null) throw new Error('no scenario is open');
+    const held = this.reading;
+    const heldDecisions = held?.decisions ?? held?.read.decisions.decisions;
+    if (held && JSON.stringify(heldDecisions) === JSON.stringify(decisions)) return held.read;
+    const value = { format: 'nodulary-decisions/1', decisions };
+    const read = readScenario({ ...this.records, decisions: { file: 'decisions.json', value } });
+    this.reading = { decisions, read };
+    return read;
+  }
+}

@@ -1,0 +1,65 @@
+import type { Decision, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+
+/** A scenario's files as gathered by the page: by their paths, and what was met on the way. */
+export interface GatheredFiles {
+  readonly files: ReadonlyMap<string, Uint8Array>;
+  readonly faults: readonly ReadFault[];
+}
+
+export interface OpenedScenario {
+  /** Null where a problem of weight `blocks` was met. */
+  readonly scenario: Scenario | null;
+  readonly problems: readonly Problem[];
+  /** Decisions that the files hold. */
+  readonly decisions: readonly Decision[];
+  readonly decisionsSha256: string;
+  /** SHA-256 over the files as sent, as a plan names it. */
+  readonly sha256: string;
+}
+
+export interface PlanOrder {
+  readonly decisions: readonly Decision[];
+  readonly seed: number;
+  readonly iterations: number;
+}
+
+export interface PlannedSeason {
+  /** Problems of intake included, as the command line writes it. */
+  readonly plan: Plan;
+}
+
+/** What the plan says against what the independent checker finds. */
+export interface Verdict {
+  readonly findings: readonly Problem[];
+}
+
+/** Where planning stands. */
+export interface PlanningProgress {
+  /** Folder name of the stage, such as `6-delivery`. */
+  readonly stage: string;
+  /** 0 to 1 of the whole run. */
+  readonly share: number;
+  /** Least cost found by the search so far; null before it has begun. */
+  readonly best: number | null;
+}
+
+/** Questions to the plan worker and their answers: the one map that both sides are typed by. */
+export interface WorkerCalls {
+  readonly open: { readonly ask: GatheredFiles; readonly answer: OpenedScenario };
+  readonly plan: { readonly ask: PlanOrder; readonly answer: PlannedSeason };
+  readonly check: {
+    readonly ask: { readonly decisions: readonly Decision[]; readonly plan: Plan };
+    readonly answer: Verdict;
+  };
+}
+
+export type CallName = keyof WorkerCalls;
+
+export type ToWorker = {
+  readonly [Name in CallName]: { readonly call: Name; readonly id: number; readonly ask: WorkerCalls[Name]['ask'] };
+}[CallName];
+
+export type FromWorker =
+  | { readonly kind: 'answer'; readonly id: number; readonly answer: WorkerCalls[CallName]['answer'] }
+  | { readonly kind: 'progress'; readonly id: number; readonly progress: PlanningProgress }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };

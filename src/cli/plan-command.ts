@@ -1,0 +1,92 @@
+import { loadPlanningTools } from '../adapters/tools/load-planning-tools.ts';
+import { addProblems, type Problem, planSeason, type SearchSettings } from '../engine/index.ts';
+import { headlineTable } from '../presentation/headline-table.ts';
+import { problemLines } from '../presentation/problem-lines.ts';
+import { STAGE_WORDING } from '../presentation/wording/english/stages.ts';
+import { openScenario } from './open-scenario.ts';
+import { readNumber, readOptions } from './read-options.ts';
+import { EXIT, type ExitCode, Refusal } from './refusal.ts';
+import { StageClock } from './stage-clock.ts';
+import type { Terminal } from './terminal.ts';
+import { prepareOutFolder, writePlanFiles } from './write-plan-files.ts';
+
+export const PLAN_USAGE =
+  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--json]   plan a scenario folder';
+
+const DEFAULT_SEED = 1;
+const DEFAULT_ITERATIONS = 20_000;
+const MOST_ITERATIONS = 1e9;
+/** Problems of one code that are listed on the screen; all of them stand in problems.csv. */
+const LISTED = 3;
+/** The same where nothing is written, so that the screen is all there is. */
+const LISTED_IF_BLOCKED = 50;
+
+/** The main job without a browser: reads a folder, plans it, writes the plan and its tables, prints the headline. */
+export async function runPlan(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  const { folder, out, json, limits } = readCall(args);
+  prepareOutFolder(out);
+  const clock = new StageClock((stage) => terminal.notice(`${STAGE_WORDING[stage] ?? stage} ...`));
+  const { scenario, decisions, problems } = clock.time('1-intake', () => openScenario(folder));
+  if (scenario === null) return refusePlan(problems, json, terminal);
+
+  const tools = await loadPlanningTools();
+  const started = performance.now();
+  const settings: SearchSettings = {
+    seed: limits.seed,
+    iterations: limits.iterations,
+    stop: limits.seconds === null ? null : () => performance.now() - started > (limits.seconds ?? 0) * 1000,
+    progress: (done, share) => terminal.progress(searchLine(done, share, limits.seconds)),
+  };
+  const { plan, stages } = planSeason(scenario, decisions, null, settings, tools, clock.hooks);
+  const whole = addProblems(plan, problems);
+  writePlanFiles(out, { plan: whole, scenario, zonePolygons: stages.places.value.result.zonePolygons, clock });
+  if (whole.problems.length > 0) terminal.notice(problemLines(whole.problems, LISTED));
+  terminal.result(json ? JSON.stringify(whole.outcomes.headline) : headlineTable(whole));
+  terminal.notice(`Written to ${out}.`);
+  return EXIT.done;
+}
+
+/** The share of a limit of steps; a limit of time shows the steps alone. */
+function searchLine(done: number, share: number, seconds: number | null): string {
+  return seconds === null ? `  ${Math.round(share * 100)} percent of the search` : `  ${done} steps of the search`;
+}
+
+interface PlanCall {
+  readonly folder: string;
+  readonly out: string;
+  readonly json: boolean;
+  readonly limits: { readonly seed: number; readonly iterations: number; readonly seconds: number | null };
+}
+
+function readCall(args: readonly string[]): PlanCall {
+  const text = { type: 'string' } as const;
+  const options = { out: text, seed: text, iterations: text, seconds: text, json: { type: 'boolean' } } as const;
+  const { values, paths } = readOptions(args, options, 1, PLAN_USAGE);
+  const given = (name: string) => (typeof values[name] === 'string' ? (values[name] as string) : null);
+  const [out, iterations, seconds] = [given('out'), given('iterations'), given('seconds')];
+  if (out === null) throw new Refusal(`Say with --out where to write the plan.\nUse: ${PLAN_USAGE}`);
+  if (iterations !== null && seconds !== null) throw new Refusal('Give --iterations or --seconds, not both.');
+  return {
+    folder: paths[0] as string,
+    out,
+    json: values['json'] === true,
+    limits: {
+      seed: readNumber('--seed', given('seed') ?? String(DEFAULT_SEED), { least: 0, most: 4294967295, whole: true }),
+      iterations: searchSteps(iterations, seconds),
+      seconds: seconds === null ? null : readNumber('--seconds', seconds, { least: 0, most: 86_400, whole: false }),
+    },
+  };
+}
+
+/** With a limit of time alone the steps have none. */
+function searchSteps(iterations: string | null, seconds: string | null): number {
+  if (iterations === null) return seconds === null ? DEFAULT_ITERATIONS : MOST_ITERATIONS;
+  return readNumber('--iterations', iterations, { least: 0, most: MOST_ITERATIONS, whole: true });
+}
+
+function refusePlan(problems: readonly Problem[], json: boolean, terminal: Terminal): ExitCode {
+  if (json) terminal.result(JSON.stringify({ blocked: true, problems }));
+  terminal.notice(problemLines(problems, LISTED_IF_BLOCKED));
+  terminal.notice('No honest plan is possible from these files. Nothing was written.');
+  return EXIT.blocked;
+}

@@ -1,0 +1,223 @@
+import { quantile } from '../numerics/quantile.ts';
+import type { Problem, ProblemCode } from '../vocabulary/problems.ts';
+import type { Range } from '../vocabulary/stage-results.ts';
+import { plannedOf } from './check-needs.ts';
+import { at, type CheckedCase } from './checked-case.ts';
+import { finding } from './finding.ts';
+import type { OwnAir } from './own-heat.ts';
+import { coverLand, type Handed, handedGoods, type OwnLand, playLand } from './own-replay.ts';
+import { TOLERANCE } from './tolerances.ts';
+
+type Tell = (
+  code: ProblemCode,
+  column: string,
+  row: number | null,
+  told: number | null,
+  due: number,
+  step: number,
+) => void;
+
+/** The central headline and the figures under it, played again from deliveries, members and reference data. */
+export function checkOutcomes(c: CheckedCase, air: OwnAir): readonly Problem[] {
+  const found: Problem[] = [];
+  const tell: Tell = (code, column, row, told, due, step) => {
+    if (told === null || Math.abs(told - due) > step + TOLERANCE.outcomesRelative * Math.abs(due))
+      found.push(finding(code, `outcomes.${column}`, row, told, due));
+  };
+  const goods = handedGoods(c);
+  const sums = checkCrops(c, air, goods, tell, found);
+  checkZones(c, goods, tell);
+  checkHeadline(c, goods, sums, tell, found);
+  return [...found, ...checkRanges(c)];
+}
+
+interface Sums {
+  readonly nitrogenOfMember: number[];
+  readonly reachedOfMember: number[];
+  isWhole: boolean;
+}
+
+function checkCrops(
+  c: CheckedCase,
+  air: OwnAir,
+  goods: ReadonlyMap<number, readonly Handed[]>,
+  tell: Tell,
+  found: Problem[],
+): Sums {
+  const { shares } = c.plan.allocation;
+  const { crops } = c.plan.outcomes;
+  const members = c.plan.season.memberYears.length;
+  const sums: Sums = {
+    nitrogenOfMember: new Array<number>(members).fill(0),
+    reachedOfMember: new Array<number>(members).fill(0),
+    isWhole: true,
+  };
+  shares.community.forEach((community, row) => {
+    const crop = at(shares.crop, row);
+    const key = community * c.scenario.crops.length + crop;
+    const land = landOf(c, row, goods.get(key) ?? []);
+    tell('E8951', 'crops.seedHa', row, at(crops.seedHa, row), land.seedHa, TOLERANCE.outcomesHa);
+    tell('E8951', 'crops.inoculatedHa', row, at(crops.inoculatedHa, row), land.inoculatedHa, TOLERANCE.outcomesHa);
+    const needRows = c.needsOf.get(key) ?? [];
+    const planned = needRows.reduce((sum, need) => sum + at(c.plan.needs.plannedHa, need), 0);
+    const zones = needRows.map((need) => ({
+      zone: at(c.plan.needs.zone, need),
+      part: at(c.plan.needs.plannedHa, need) / planned,
+    }));
+    const own = playLand(c, air, community, crop, zones, land);
+    if (!own) {
+      sums.isWhole = false;
+      return;
+    }
+    own.nitrogenOfMember.forEach((kg, m) => {
+      sums.nitrogenOfMember[m] = at(sums.nitrogenOfMember, m) + kg;
+      sums.reachedOfMember[m] = at(sums.reachedOfMember, m) + at(own.reachedOfMember, m);
+    });
+    tell('E8951', 'crops.seedInTimeHa', row, at(crops.seedInTimeHa, row), own.seedInTimeHa, TOLERANCE.outcomesHa);
+    const [least, most] = own.reachedHa;
+    const reached = at(crops.reachedHa, row);
+    const slack = TOLERANCE.outcomesHa + TOLERANCE.outcomesRelative * most;
+    if (reached < least - slack || reached > most + slack)
+      found.push(finding('E8951', 'outcomes.crops.reachedHa', row, reached, most));
+    tell('E8952', 'crops.nitrogenKg', row, at(crops.nitrogenKg, row), own.nitrogenKg, TOLERANCE.outcomesHa * 100);
+    tell('E8952', 'crops.grainT', row, at(crops.grainT, row), own.grainT, TOLERANCE.outcomesHa);
+    const told = crops.log10PerSeed[row] ?? null;
+    if (land.inoculatedHa > TOLERANCE.outcomesHa && Number.isFinite(own.log10PerSeed))
+      tell('E8956', 'crops.log10PerSeed', row, told, own.log10PerSeed, TOLERANCE.log10PerSeed);
+  });
+  return sums;
+}
+
+function landOf(c: CheckedCase, row: number, goods: readonly Handed[]): OwnLand {
+  const { shares } = c.plan.allocation;
+  const { plannedHa, ownSeedKg } = plannedOf(c, at(shares.community, row), at(shares.crop, row));
+  return coverLand(plannedHa, at(shares.seedNeedKg, row), ownSeedKg, goods);
+}
+
+/** Zones sum what lies in them: land, seed and packs handed over, hectares reached. */
+function checkZones(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]>, tell: Tell): void {
+  const { zones, crops } = c.plan.outcomes;
+  const { needs } = c.plan;
+  const cropCount = c.scenario.crops.length;
+  zones.zone.forEach((zone, row) => {
+    let [planned, inoculated, seedKg, packs] = [0, 0, 0, 0];
+    needs.zone.forEach((of, need) => {
+      if (of !== zone) return;
+      const key = at(needs.community, need) * cropCount + at(needs.crop, need);
+      const whole = (c.needsOf.get(key) ?? []).reduce((sum, other) => sum + at(needs.plannedHa, other), 0);
+      const part = at(needs.plannedHa, need) / whole;
+      planned += at(needs.plannedHa, need);
+      inoculated += part * at(crops.inoculatedHa, c.shareRowOf.get(key) ?? -1);
+      for (const handed of goods.get(key) ?? []) {
+        if (handed.kind === 'seed') seedKg += part * handed.kg;
+        if (handed.kind === 'inoculant') packs += part * handed.packs;
+      }
+    });
+    tell('E8954', 'zones.plannedHa', row, at(zones.plannedHa, row), planned, TOLERANCE.outcomesHa);
+    tell('E8954', 'zones.seedKg', row, at(zones.seedKg, row), seedKg, TOLERANCE.outcomesHa * 100);
+    tell('E8954', 'zones.inoculantPacks', row, at(zones.inoculantPacks, row), packs, TOLERANCE.outcomesHa * 100);
+    tell('E8954', 'zones.shareMet', row, at(zones.shareMet, row), planned > 0 ? inoculated / planned : 0, 1e-5);
+  });
+  const due = new Set(needs.zone);
+  const toldRows = zones.zone.filter((zone) => due.has(zone));
+  tell('E8954', 'zones.zone', null, new Set(toldRows).size, due.size, 0);
+  tell('E8954', 'zones.zone', null, toldRows.length, due.size, 0);
+}
+
+const total = (column: readonly number[]) => column.reduce((sum, value) => sum + value, 0);
+
+function checkHeadline(
+  c: CheckedCase,
+  goods: ReadonlyMap<number, readonly Handed[]>,
+  sums: Sums,
+  tell: Tell,
+  found: Problem[],
+): void {
+  const { headline, crops, zones } = c.plan.outcomes;
+  const { shares } = c.plan.allocation;
+  const step = TOLERANCE.outcomesHa * (1 + shares.community.length / 50);
+  tell('E8954', 'headline.plannedHa', null, headline.plannedHa, total(zones.plannedHa), step);
+  tell('E8954', 'headline.plannedHa', null, headline.plannedHa, total(shares.plannedHa), step);
+  tell('E8954', 'headline.seedHa', null, headline.seedHa, total(crops.seedHa), step);
+  tell('E8954', 'headline.inoculatedHa', null, headline.inoculatedHa, total(crops.inoculatedHa), step);
+  tell('E8954', 'zones.reachedHa', null, total(zones.reachedHa), total(crops.reachedHa), step);
+  const reached = new Set([...goods.keys()].map((key) => Math.floor(key / c.scenario.crops.length)));
+  tell('E8954', 'headline.communitiesReached', null, headline.communitiesReached, reached.size, 0);
+  tell('E8954', 'headline.communities', null, headline.communities, new Set(shares.community).size, 0);
+  if (sums.isWhole && sums.nitrogenOfMember.length > 0) {
+    checkMiddle(found, 'E8952', 'headline.nitrogenKg', headline.nitrogenKg, sums.nitrogenOfMember);
+    checkMiddle(found, 'E8951', 'headline.reachedHa', headline.reachedHa, sums.reachedOfMember);
+  }
+  checkMoney(c, goods, tell, found);
+}
+
+/**
+ * The middle of a range is taken over members and drawn parameters; the draws are centred on the central figures, so it
+ * cannot lie far from the middle of the members at those figures.
+ */
+function checkMiddle(
+  found: Problem[],
+  code: ProblemCode,
+  column: string,
+  told: Range,
+  members: readonly number[],
+): void {
+  const least = quantile(members, 0.25) * (1 - TOLERANCE.middleRelative) - TOLERANCE.outcomesHa;
+  const most = quantile(members, 0.75) * (1 + TOLERANCE.middleRelative) + TOLERANCE.outcomesHa;
+  if (told.p50 < least || told.p50 > most)
+    found.push(finding(code, `outcomes.${column}.p50`, null, told.p50, quantile(members, 0.5)));
+}
+
+function checkMoney(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]>, tell: Tell, found: Problem[]): void {
+  const { headline } = c.plan.outcomes;
+  const { trips, cost } = c.plan.delivery;
+  const { vehicles, prices } = c.scenario;
+  const days = new Set<string>();
+  let [delivery, isPriced] = [0, false];
+  trips.vehicle.forEach((v, trip) => {
+    const { costPerDay, crew, perDiem, costPerKm } = at(vehicles, v);
+    const key = `${v} ${at(trips.date, trip)}`;
+    if (!days.has(key)) delivery += costPerDay + crew * perDiem;
+    days.add(key);
+    delivery += at(trips.kilometres, trip) * costPerKm + at(trips.iceKg, trip) * (prices.icePerKg ?? 0);
+  });
+  isPriced =
+    vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) || prices.icePerKg !== null;
+  if (isPriced || cost !== null) tell('E8955', 'headline.deliveryCost', null, headline.deliveryCost, delivery, 1);
+  if (cost !== headline.deliveryCost)
+    found.push(finding('E8955', 'delivery.cost', null, cost ?? 'none', headline.deliveryCost ?? 'none'));
+  let worth = 0;
+  for (const list of goods.values())
+    for (const { lot, packs } of list) {
+      const product = c.scenario.products[at(c.productOfLot, lot)];
+      worth += packs * (product?.pricePerPack ?? Number.NaN);
+    }
+  if (Number.isNaN(worth) !== (headline.goodsCost === null))
+    found.push(finding('E8955', 'outcomes.headline.goodsCost', null, headline.goodsCost ?? 'none', worth));
+  else if (!Number.isNaN(worth)) tell('E8955', 'headline.goodsCost', null, headline.goodsCost, worth, 1);
+  if (prices.nitrogenPerKg !== null)
+    tell(
+      'E8955',
+      'headline.nitrogenWorth',
+      null,
+      headline.nitrogenWorth,
+      prices.nitrogenPerKg * headline.programmeNitrogenKg.p50,
+      1,
+    );
+}
+
+/** The three figures of every range rise. */
+function checkRanges(c: CheckedCase): readonly Problem[] {
+  const { headline, zones } = c.plan.outcomes;
+  const { reachedHa, nitrogenKg, programmeNitrogenKg, grainT } = headline;
+  const found: Problem[] = [];
+  const judge = (column: string, row: number | null, { p10, p50, p90 }: Range) => {
+    if (!(p10 <= p50 && p50 <= p90)) found.push(finding('E8953', `outcomes.${column}`, row, `${p10} ${p50} ${p90}`));
+  };
+  for (const [name, range] of Object.entries({ reachedHa, nitrogenKg, programmeNitrogenKg, grainT }))
+    judge(`headline.${name}`, null, range);
+  zones.nitrogenKg.forEach((range, row) => {
+    judge('zones.nitrogenKg', row, range);
+  });
+  return found;
+}

@@ -1,0 +1,195 @@
+import { contentHash } from './numerics/content-hash.ts';
+import type { LinearSolver } from './numerics/linear-solver.ts';
+import type { PolygonOverlay } from './numerics/polygon-overlay.ts';
+import { recordPlan } from './record/record-plan.ts';
+import { locatePlaces } from './stages/2-places/locate-places.ts';
+import { traceLegs } from './stages/2-places/trace-legs.ts';
+import { outlookSeason } from './stages/3-season/outlook-season.ts';
+import { estimateNeeds } from './stages/4-needs/estimate-needs.ts';
+import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
+import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
+import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
+import type {
+  Allocation,
+  Decisions,
+  Delivery,
+  Needs,
+  Outcomes,
+  Places,
+  Plan,
+  PlanHooks,
+  PlanningTools,
+  Scenario,
+  SearchSettings,
+  SeasonOutlook,
+  StageResult,
+} from './vocabulary/index.ts';
+
+export { addProblems } from './record/add-problems.ts';
+export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
+export { playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
+
+export const ENGINE_VERSION = '0.1.0';
+
+/** Results of the stages under the hash of their inputs, to be handed to the next run. */
+export interface StageCache {
+  readonly places: Kept<StageResult<Places>>;
+  readonly season: Kept<StageResult<SeasonOutlook>>;
+  readonly needs: Kept<StageResult<Needs>>;
+  readonly supply: Kept<Supply>;
+  readonly outcomes: Kept<StageResult<Outcomes>>;
+}
+
+export interface PlanningRun {
+  readonly plan: Plan;
+  readonly stages: StageCache;
+}
+
+interface Kept<T> {
+  readonly hash: string;
+  readonly value: T;
+}
+
+/** Allocation and delivery, which may take a second round together. */
+interface Supply {
+  readonly rounds: number;
+  readonly allocation: StageResult<Allocation>;
+  readonly delivery: StageResult<Delivery>;
+}
+
+/**
+ * Stages 2 to 7 in order: the table of contents of the engine. A stage whose inputs are the same as in `previous` is not
+ * run again.
+ */
+export function planSeason(
+  scenario: Scenario,
+  decisions: Decisions,
+  previous: StageCache | null,
+  settings: SearchSettings,
+  tools: PlanningTools<LinearSolver, PolygonOverlay>,
+  hooks: PlanHooks = {},
+): PlanningRun {
+  const { solver, overlay } = tools;
+  const input = hashInputs(scenario, decisions, settings, tools);
+  const run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T): Kept<T> => {
+    const hash = contentHash([ENGINE_VERSION, stage, inputs]);
+    const reused = kept?.hash === hash;
+    hooks.stageBegins?.(stage);
+    const value = reused ? kept.value : work();
+    hooks.stageEnds?.(stage, reused);
+    return { hash, value };
+  };
+
+  const places = run('2-places', [input.land, input.decisions, input.overlay], previous?.places, () =>
+    locatePlaces(scenario, decisions, overlay),
+  );
+  const season = run('3-season', [input.climate, places.hash], previous?.season, () =>
+    outlookSeason(scenario, places.value.result),
+  );
+  const needs = run('4-needs', [input.supply, places.hash], previous?.needs, () =>
+    estimateNeeds(scenario, places.value.result),
+  );
+  const supply = run('5-allocation and 6-delivery', [input.search, season.hash, needs.hash], previous?.supply, () =>
+    supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
+  );
+  const outcomes = run('7-outcomes', [supply.hash], previous?.outcomes, () =>
+    weighOutcomes(
+      scenario,
+      places.value.result,
+      season.value.result,
+      needs.value.result,
+      supply.value.allocation.result,
+      supply.value.delivery.result,
+    ),
+  );
+
+  const stages = { places, season, needs, supply, outcomes };
+  const results = [
+    places.value,
+    season.value,
+    needs.value,
+    supply.value.allocation,
+    supply.value.delivery,
+    outcomes.value,
+  ];
+  const plan = recordPlan({
+    engineVersion: ENGINE_VERSION,
+    scenario,
+    decisions,
+    settings,
+    rounds: supply.value.rounds,
+    tools: [solver, overlay].map(({ name, version, options }) => ({ name, version, options })),
+    stageHashes: Object.fromEntries(Object.entries(stages).map(([stage, kept]) => [stage, kept.hash])),
+    places: places.value.result,
+    season: season.value.result,
+    needs: needs.value.result,
+    allocation: supply.value.allocation.result,
+    delivery: supply.value.delivery.result,
+    outcomes: outcomes.value.result,
+    legs: traceLegs(scenario, places.value.result, season.value.result, supply.value.delivery.result),
+    problems: results.flatMap((stage) => stage.problems),
+    provenance: results.flatMap((stage) => stage.provenance),
+  });
+  return { plan, stages };
+}
+
+/**
+ * Stages 5 and 6, and once more where stock came free: what could not be delivered is offered to others, and what is
+ * served is held as a promise.
+ */
+function supplySeason(
+  scenario: Scenario,
+  decisions: Decisions,
+  places: Places,
+  season: SeasonOutlook,
+  needs: Needs,
+  settings: SearchSettings,
+  solver: LinearSolver,
+): Supply {
+  const allocation = allocateStock(scenario, decisions, places, season, needs, solver, null);
+  const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, null);
+  if (delivery.result.unserved.length === 0) return { rounds: 1, allocation, delivery };
+  const earlier = { allocation: allocation.result, delivery: delivery.result };
+  const again = allocateStock(scenario, decisions, places, season, needs, solver, earlier);
+  return {
+    rounds: 2,
+    allocation: again,
+    delivery: planDelivery(scenario, decisions, places, season, again.result, settings, earlier),
+  };
+}
+
+/** Hashes of the parts of the input that the stages depend on: a changed price must not redraw the roads. */
+function hashInputs(
+  scenario: Scenario,
+  decisions: Decisions,
+  settings: SearchSettings,
+  { solver, overlay }: PlanningTools<LinearSolver, PolygonOverlay>,
+) {
+  const { communities, zones, handoverPoints, depots, vehicles, roads, planning, asOf, crops } = scenario;
+  const { weather, seasons, seasonYear, forecastHorizonDays, utcOffsetMinutes, cropWindows, assumptions } = scenario;
+  const { products, lots, policy, prices, yieldsTPerHa, handovers } = scenario;
+  return {
+    land: contentHash([communities, zones, handoverPoints, depots, vehicles, roads, planning, crops]),
+    climate: contentHash([
+      weather,
+      seasons,
+      seasonYear,
+      asOf,
+      forecastHorizonDays,
+      utcOffsetMinutes,
+      cropWindows,
+      assumptions,
+    ]),
+    supply: contentHash([products, lots, policy, prices, yieldsTPerHa, handovers, assumptions]),
+    decisions: decisions.sha256,
+    overlay: contentHash([overlay.name, overlay.version, overlay.options]),
+    search: contentHash([
+      settings.seed,
+      settings.iterations,
+      solver.name,
+      solver.version,
+      solver.options,
+      decisions.sha256,
+    ]),
+  };
+}

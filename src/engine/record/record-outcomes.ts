@@ -1,0 +1,56 @@
+import type { Outcomes, Plan, Range } from '../vocabulary/index.ts';
+import { type FigureKind, round, roundAll, roundAllOrNull } from './rounding.ts';
+
+type Recorded = Plan['outcomes'];
+
+export function recordOutcomes({ crops, zones, headline }: Outcomes): Recorded {
+  return {
+    crops: {
+      seedHa: roundAll(crops.seedHa, 'hectares'),
+      seedInTimeHa: roundAll(crops.seedInTimeHa, 'hectares'),
+      inoculatedHa: roundAll(crops.inoculatedHa, 'hectares'),
+      reachedHa: roundAll(crops.reachedHa, 'hectares'),
+      log10PerSeed: roundAllOrNull(crops.log10PerSeed, 'log10'),
+      storeLog10: roundAllOrNull(crops.storeLog10, 'log10'),
+      roadLog10: roundAllOrNull(crops.roadLog10, 'log10'),
+      communityLog10: roundAllOrNull(crops.communityLog10, 'log10'),
+      seedLog10: roundAllOrNull(crops.seedLog10, 'log10'),
+      nitrogenKg: roundAll(crops.nitrogenKg, 'kilograms'),
+      grainT: roundAll(crops.grainT, 'tonnes'),
+    },
+    zones: {
+      zone: zones.map(({ zone }) => zone),
+      communities: zones.map(({ communities }) => communities),
+      farmers: zones.map(({ farmers }) => round(farmers, 'people')),
+      plannedHa: zones.map(({ plannedHa }) => round(plannedHa, 'hectares')),
+      seedKg: zones.map(({ seedKg }) => round(seedKg, 'kilograms')),
+      inoculantPacks: zones.map(({ inoculantPacks }) => round(inoculantPacks, 'packs')),
+      shareMet: zones.map(({ shareMet }) => round(shareMet, 'share')),
+      reachedHa: zones.map(({ reachedHa }) => round(reachedHa, 'hectares')),
+      nitrogenKg: zones.map(({ nitrogenKg }) => roundRange(nitrogenKg, 'kilograms')),
+    },
+    headline: recordHeadline(headline),
+  };
+}
+
+function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
+  const money = (amount: number | null) => (amount === null ? null : round(amount, 'money'));
+  return {
+    plannedHa: round(headline.plannedHa, 'hectares'),
+    seedHa: round(headline.seedHa, 'hectares'),
+    inoculatedHa: round(headline.inoculatedHa, 'hectares'),
+    reachedHa: roundRange(headline.reachedHa, 'hectares'),
+    nitrogenKg: roundRange(headline.nitrogenKg, 'kilograms'),
+    programmeNitrogenKg: roundRange(headline.programmeNitrogenKg, 'kilograms'),
+    grainT: roundRange(headline.grainT, 'tonnes'),
+    goodsCost: money(headline.goodsCost),
+    deliveryCost: money(headline.deliveryCost),
+    nitrogenWorth: money(headline.nitrogenWorth),
+    communitiesReached: headline.communitiesReached,
+    communities: headline.communities,
+  };
+}
+
+function roundRange({ p10, p50, p90 }: Range, kind: FigureKind): Range {
+  return { p10: round(p10, kind), p50: round(p50, kind), p90: round(p90, kind) };
+}

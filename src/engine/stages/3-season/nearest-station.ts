@@ -1,0 +1,74 @@
+import { geodesicKm } from '../../numerics/geodesic-length.ts';
+import { pointOnSurface } from '../../numerics/point-on-surface.ts';
+import type { Position } from '../../vocabulary/places.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Places } from '../../vocabulary/stage-results.ts';
+
+/** Which weather each zone and site is taken to have. A weather place is a station that some zone or site is nearest to. */
+export interface WeatherPlaces {
+  /** Index into scenario.weather per weather place, ascending; a single -1 where there is no station at all. */
+  readonly stations: Int32Array;
+  readonly positions: readonly Position[];
+  /** Per zone and, last, for communities outside all zones: weather place, and km to it (NaN without a station). */
+  readonly zoneStation: Int32Array;
+  readonly zoneStationKm: Float64Array;
+  readonly siteStation: Int32Array;
+}
+
+/**
+ * Gives every zone and site its nearest station by the shortest line on the ellipsoid; the first in the scenario's
+ * order where two are as near.
+ *
+ * @param eligible indexes of the stations that may be taken, ascending
+ */
+export function assignStations(scenario: Scenario, places: Places, eligible: readonly number[]): WeatherPlaces {
+  const zonePositions = [
+    ...scenario.zones.map((_, zone) => zonePosition(scenario, places, zone)),
+    middleOfCommunities(places),
+  ];
+  const nearestTo = (position: Position) => nearestStation(scenario, eligible, position);
+  const zones = zonePositions.map(nearestTo);
+  const sites = places.sites.map((site) => nearestTo(site.position));
+  const used = new Set([...zones, ...sites].map(({ station }) => station));
+  const stations = Int32Array.from(used).sort();
+  const placeOf = ({ station }: NearestStation) => stations.indexOf(station);
+  return {
+    stations,
+    positions: [...stations].map((station) => scenario.weather[station]?.position ?? middleOfCommunities(places)),
+    zoneStation: Int32Array.from(zones, placeOf),
+    zoneStationKm: Float64Array.from(zones, ({ km }) => km),
+    siteStation: Int32Array.from(sites, placeOf),
+  };
+}
+
+interface NearestStation {
+  readonly station: number;
+  readonly km: number;
+}
+
+function nearestStation(scenario: Scenario, eligible: readonly number[], position: Position): NearestStation {
+  let nearest: NearestStation = { station: -1, km: Number.NaN };
+  for (const station of eligible) {
+    const km = geodesicKm(position, (scenario.weather[station] as Scenario['weather'][number]).position);
+    if (nearest.station < 0 || km < nearest.km) nearest = { station, km };
+  }
+  return nearest;
+}
+
+function zonePosition(scenario: Scenario, places: Places, zone: number): Position {
+  const geometry = scenario.zones[zone]?.geometry;
+  if (geometry?.kind === 'point') return geometry.position;
+  return pointOnSurface(places.zonePolygons[zone] ?? []) ?? middleOfCommunities(places);
+}
+
+/** Mean longitude and latitude of the communities' hand-over places; good enough to choose a station by. */
+function middleOfCommunities({ communityPlace, handoverPlaces }: Places): Position {
+  let [lon, lat] = [0, 0];
+  for (const place of communityPlace) {
+    const position = handoverPlaces[place]?.position ?? [0, 0];
+    lon += position[0];
+    lat += position[1];
+  }
+  const count = Math.max(1, communityPlace.length);
+  return [lon / count, lat / count];
+}

@@ -1,0 +1,112 @@
+import { exactSum } from '../../numerics/exact-sum.ts';
+import { blendReachCurves } from '../../science/reach.ts';
+import { type Sourced, sourced } from '../../vocabulary/provenance.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Consignment, Places, ReachCurve } from '../../vocabulary/stage-results.ts';
+import type { DemandRows } from './demand-rows.ts';
+import type { GrantLine } from './list-grants.ts';
+import type { ReachCurves } from './reach-curves.ts';
+
+/** Litres of box that a kilogram of packs takes where no label says. */
+export const BOX_LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L for a sachet of 100 g');
+
+const LEAST_WEIGHT_HA = 1e-9;
+const GROUPS = ['dry', 'inoculant', 'both'] as const;
+
+/** Puts together what moves: all goods of one group from one depot to one community. Sorted by community, depot, group. */
+export function buildConsignments(
+  scenario: Scenario,
+  places: Places,
+  demand: DemandRows,
+  lines: readonly GrantLine[],
+  curves: ReachCurves,
+): Consignment[] {
+  const depotIndex = new Map(scenario.depots.map(({ id }, d) => [id, d]));
+  const parts = new Map<string, { community: number; depot: number; group: Consignment['group']; grants: number[] }>();
+  lines.forEach(({ row, lot, product }, grant) => {
+    const community = demand.community[row] as number;
+    const depot = depotIndex.get(scenario.lots[lot]?.depotId ?? '') as number;
+    const group = product.kind === 'inoculant' ? 'inoculant' : 'dry';
+    const key = scenario.policy.carry === 'apart' ? `${community} ${depot} ${group}` : `${community} ${depot}`;
+    const part = parts.get(key) ?? { community, depot, group, grants: [] };
+    if (part.group !== group) part.group = 'both';
+    part.grants.push(grant);
+    parts.set(key, part);
+  });
+  return [...parts.values()]
+    .sort((a, b) => a.community - b.community || a.depot - b.depot || GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group))
+    .map((part) => {
+      const goods = part.grants.map((grant) => lines[grant] as GrantLine);
+      const reach = reachOfGoods(demand, goods, curves);
+      return {
+        ...part,
+        place: places.communityPlace[part.community] as number,
+        ...weighGoods(goods),
+        hectares: hectaresOfGoods(demand, goods),
+        ...daysOfUse(scenario, goods, reach),
+        reach,
+      };
+    });
+}
+
+function weighGoods(goods: readonly GrantLine[]) {
+  const kgOf = ({ packs, product }: GrantLine) => (packs * product.packG) / 1000;
+  const inoculant = goods.filter(({ product }) => product.kind === 'inoculant');
+  const limits = goods.flatMap(({ product }) => (product.maxStorageC === null ? [] : [product.maxStorageC]));
+  const prices = goods.map(({ packs, product }) =>
+    product.pricePerPack === null ? null : packs * product.pricePerPack,
+  );
+  return {
+    kg: exactSum(goods.map(kgOf)),
+    coolLitres: exactSum(
+      inoculant.map(
+        ({ packs, product }) => packs * (product.litresPerPack ?? (product.packG / 1000) * BOX_LITRES_PER_KG.value),
+      ),
+    ),
+    inoculantKg: exactSum(inoculant.map(kgOf)),
+    maxStorageC: limits.length > 0 ? Math.min(...limits) : null,
+    worth: prices.includes(null) ? null : exactSum(prices.map((price) => price ?? 0)),
+  };
+}
+
+/** Hectares sown or inoculated with the goods; where seed and inoculant ride together, of each crop the larger. */
+function hectaresOfGoods(demand: DemandRows, goods: readonly GrantLine[]): number {
+  const byRow = new Map<number, { seed: number; inoculant: number }>();
+  for (const { row, product, servesSeedKg } of goods) {
+    if (product.kind !== 'seed' && product.kind !== 'inoculant') continue;
+    const sums = byRow.get(row) ?? { seed: 0, inoculant: 0 };
+    sums[product.kind] += servesSeedKg / (demand.kgPerHa[row] as number);
+    byRow.set(row, sums);
+  }
+  return exactSum([...byRow.values()].map(({ seed, inoculant }) => Math.max(seed, inoculant)));
+}
+
+/** Reach of goods of several crops and zones: the mean of each one's, by the hectares it serves there. */
+function reachOfGoods(demand: DemandRows, goods: readonly GrantLine[], curves: ReachCurves): ReachCurve {
+  const weights = new Map<ReachCurve, number>();
+  const serving = goods.filter(({ product }) => product.kind !== 'sticker');
+  for (const { row, lot, product, servesSeedKg } of serving.length > 0 ? serving : goods) {
+    const [community, crop] = [demand.community[row] as number, demand.crop[row] as number];
+    // Packs beyond the need serve no hectares, but have to come in time too.
+    const hectares = Math.max(servesSeedKg / (demand.kgPerHa[row] as number), LEAST_WEIGHT_HA);
+    for (let k = demand.partOffsets[row] as number; k < (demand.partOffsets[row + 1] as number); k++) {
+      const zone = demand.partZone[k] as number;
+      const isInoculant = product.kind === 'inoculant';
+      const curve = isInoculant ? curves.inoculant(zone, crop, lot, community) : curves.dry(zone, crop);
+      weights.set(curve, (weights.get(curve) ?? 0) + hectares * (demand.partFraction[k] as number));
+    }
+  }
+  const [[only] = []] = weights;
+  return weights.size === 1 && only ? only : blendReachCurves([...weights.keys()], [...weights.values()]);
+}
+
+/** First day on which every lot is there; last planning day on which handing over is still of use (the day before the first where none is). */
+function daysOfUse(scenario: Scenario, goods: readonly GrantLine[], reach: ReachCurve) {
+  const earliest = goods.reduce(
+    (day, { lot }) => Math.max(day, (scenario.lots[lot]?.availableFrom ?? 0) - scenario.planning.from),
+    0,
+  );
+  let latest = reach.inTime.length - 1;
+  while (latest >= 0 && !((reach.value[latest * reach.lossBreaks.length] as number) > 0)) latest--;
+  return { earliest, latest };
+}

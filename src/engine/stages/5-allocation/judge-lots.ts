@@ -1,0 +1,162 @@
+import { isoDate } from '../../vocabulary/calendar.ts';
+import type { Decisions } from '../../vocabulary/decisions.ts';
+import { type Problem, type ProblemCode, problem } from '../../vocabulary/problems.ts';
+import type { LotReason } from '../../vocabulary/reasons.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { LotVerdict, Needs, SeasonOutlook } from '../../vocabulary/stage-results.ts';
+import type { Lot, Product } from '../../vocabulary/supply.ts';
+
+/** A lot is given only where the chance of sowing before it expires is at least this (a rule of the design, assumed). */
+export const LEAST_CHANCE_BEFORE_EXPIRY = 0.9;
+
+const CODE: Readonly<Record<LotReason, ProblemCode>> = {
+  expired: 'E5001',
+  'expires-before-sowing': 'E5002',
+  'on-hold': 'E5003',
+  awaiting: 'E5004',
+  'count-below-minimum': 'E5005',
+  'germination-below-minimum': 'E5006',
+  'treated-seed-not-for-inoculant': 'E5007',
+  'available-too-late': 'E5008',
+  'no-crop-planned': 'E5009',
+  'unknown-depot': 'E5010',
+};
+
+/**
+ * Which lots may be given, how much of each is reserved, and why the others are kept back. Every lot kept back, and every
+ * lot that arrives while planning runs, is noted.
+ */
+export function judgeLots(
+  scenario: Scenario,
+  decisions: Decisions,
+  season: SeasonOutlook,
+  needs: Needs,
+): { readonly verdicts: readonly LotVerdict[]; readonly problems: readonly Problem[] } {
+  const products = new Map(scenario.products.map((product) => [product.id, product]));
+  const cleared = new Set(decisions.decisions.flatMap((d) => (d.kind === 'flag-cleared' ? [d.lotId] : [])));
+  const plannedHa = plannedHaByWindow(scenario, needs);
+  const problems: Problem[] = [];
+  const verdicts = scenario.lots.map((lot, l): LotVerdict => {
+    const product = products.get(lot.productId);
+    if (!product) throw new RangeError(`lot ${l} is of a product that intake did not let through`);
+    const chance = chanceSownBefore(scenario, season, plannedHa, product, lot.expires);
+    const reasons = reasonsToKeepBack(scenario, product, lot, chance, plannedHa, cleared.has(lot.id));
+    const reserved = reasons.length > 0 ? 0 : Math.floor((lot.packs * scenario.policy.reservePercent) / 100);
+    problems.push(...reasons.map((reason) => noteReason(reason, product, lot, chance)));
+    if (reasons.length === 0 && lot.availableFrom !== null && lot.availableFrom > scenario.planning.from) {
+      problems.push(noteLot('E5012', lot, 'available_from', isoDate(lot.availableFrom)));
+    }
+    const offered = reasons.length > 0 ? 0 : lot.packs - reserved;
+    return { lot: l, reasons, packsReserved: reserved, packsOffered: offered, chanceSownBeforeExpiry: chance };
+  });
+  return { verdicts, problems };
+}
+
+function reasonsToKeepBack(
+  { planning, depots }: Scenario,
+  product: Product,
+  lot: Lot,
+  chance: number,
+  plannedHa: PlannedHa,
+  cleared: boolean,
+): LotReason[] {
+  const rules: readonly (readonly [LotReason, boolean])[] = [
+    ['unknown-depot', !depots.some(({ id }) => id === lot.depotId)],
+    ['no-crop-planned', !product.crops.some((crop) => plannedHa.crops.has(crop))],
+    ['expired', lot.expires < planning.from],
+    ['expires-before-sowing', lot.expires >= planning.from && chance < LEAST_CHANCE_BEFORE_EXPIRY],
+    ['on-hold', lot.status === 'on_hold' && !cleared],
+    ['awaiting', lot.status === 'awaiting'],
+    ['count-below-minimum', product.kind === 'inoculant' && !(countPerG(product, lot) >= product.minCountPerG)],
+    [
+      'germination-below-minimum',
+      product.kind === 'seed' &&
+        lot.germinationPercent !== null &&
+        lot.germinationPercent < product.minGerminationPercent,
+    ],
+    // The label must allow it in words: silence is no leave to put living rhizobia beside a chemical.
+    ['treated-seed-not-for-inoculant', product.treatedSeed && product.inoculantAllowed !== true],
+    ['available-too-late', lot.availableFrom !== null && lot.availableFrom > planning.to],
+  ];
+  return rules.flatMap(([reason, holds]) => (holds ? [reason] : []));
+}
+
+/** Rhizobia per gram: as tested, else as the label says. NaN where neither does, which meets no minimum. */
+export function countPerG(product: Product, lot: Lot): number {
+  return lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
+}
+
+interface PlannedHa {
+  readonly crops: ReadonlySet<string>;
+  /** Hectares by window of the season, [zone * crops + crop], the last zone outside all zones. */
+  readonly byWindow: Float64Array;
+}
+
+function plannedHaByWindow(scenario: Scenario, needs: Needs): PlannedHa {
+  const crops = scenario.crops.length;
+  const byWindow = new Float64Array((scenario.zones.length + 1) * crops);
+  needs.plannedHa.forEach((ha, n) => {
+    const zone = needs.zone[n] as number;
+    const window = (zone < 0 ? scenario.zones.length : zone) * crops + (needs.crop[n] as number);
+    byWindow[window] = (byWindow[window] as number) + ha;
+  });
+  const planned = new Set<string>();
+  scenario.crops.forEach((crop, c) => {
+    if (byWindow.some((ha, window) => window % crops === c && ha > 0)) planned.add(crop);
+  });
+  return { crops: planned, byWindow };
+}
+
+/**
+ * Share of seasons in which the first sowing day comes before the lot expires, over zones and the product's crops by
+ * planned hectares. Seasons without an onset say nothing about expiry and are left out. NaN where nothing is known.
+ */
+function chanceSownBefore(
+  scenario: Scenario,
+  season: SeasonOutlook,
+  { byWindow }: PlannedHa,
+  product: Product,
+  expires: number,
+): number {
+  let weight = 0;
+  let before = 0;
+  byWindow.forEach((ha, w) => {
+    const window = season.windows[w];
+    if (ha === 0 || !window || !product.crops.includes(scenario.crops[w % scenario.crops.length] ?? window.crop))
+      return;
+    const known = window.firstDay.filter((day) => !Number.isNaN(day));
+    if (known.length === 0) return;
+    weight += ha;
+    before += (ha * known.filter((day) => day < expires).length) / known.length;
+  });
+  return weight > 0 ? before / weight : Number.NaN;
+}
+
+function noteReason(reason: LotReason, product: Product, lot: Lot, chance: number): Problem {
+  const count = countPerG(product, lot);
+  if (reason === 'count-below-minimum' && Number.isNaN(count)) return noteLot('E5011', lot, 'tested_count_per_g', '');
+  const met: Readonly<Record<LotReason, readonly [string, string, number]>> = {
+    expired: ['expires', isoDate(lot.expires), 0],
+    'expires-before-sowing': ['expires', isoDate(lot.expires), Math.round(chance * 100)],
+    'on-hold': ['status', lot.status, 0],
+    awaiting: ['status', lot.status, 0],
+    'count-below-minimum': ['tested_count_per_g', String(count), product.minCountPerG],
+    'germination-below-minimum': ['germination_percent', String(lot.germinationPercent), product.minGerminationPercent],
+    'treated-seed-not-for-inoculant': ['product_id', lot.productId, 0],
+    'available-too-late': ['available_from', lot.availableFrom === null ? '' : isoDate(lot.availableFrom), 0],
+    'no-crop-planned': ['product_id', lot.productId, 0],
+    'unknown-depot': ['depot_id', lot.depotId, 0],
+  };
+  const [column, value, limit] = met[reason];
+  return noteLot(CODE[reason], lot, column, value, { limit });
+}
+
+function noteLot(
+  code: ProblemCode,
+  lot: Lot,
+  column: string,
+  value: string,
+  facts: Readonly<Record<string, number>> = {},
+): Problem {
+  return problem(code, { file: 'lots.csv', column, value, facts: { lot: lot.id, packs: lot.packs, ...facts } });
+}

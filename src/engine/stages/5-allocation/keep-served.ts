@@ -1,0 +1,58 @@
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Allocation, Delivery } from '../../vocabulary/stage-results.ts';
+import type { ProductKind } from '../../vocabulary/supply.ts';
+import type { Pick } from './allocate-commodity.ts';
+import type { DemandRows } from './demand-rows.ts';
+
+/** What the first round settled: packs that were served, and rows that could not be served in full. */
+export interface Settled {
+  readonly kept: readonly Pick[];
+  /** Rows that get nothing more, by kind of product. */
+  readonly closed: ReadonlyMap<ProductKind, Uint8Array>;
+  /** Kept packs by lot. */
+  readonly packsOfLot: Int32Array;
+}
+
+/** Nothing settled yet: the first round. */
+export function settleNothing(scenario: Scenario): Settled {
+  return { kept: [], closed: new Map(), packsOfLot: new Int32Array(scenario.lots.length) };
+}
+
+/**
+ * Packs on loads that the first round served are promises and stay. A row whose packs were left behind keeps what was
+ * served and gets no more, because more could not be brought either; the freed packs go to the others.
+ */
+export function keepServed(
+  scenario: Scenario,
+  demand: DemandRows,
+  { allocation, delivery }: { readonly allocation: Allocation; readonly delivery: Delivery },
+): Settled {
+  const { grants } = allocation;
+  const left = grants.packs.slice();
+  const unserved = new Set(delivery.unserved.map(({ load }) => load));
+  delivery.loads.forEach((load, index) => {
+    if (unserved.has(index)) return;
+    load.grants.forEach((grant, i) => {
+      left[grant] = (left[grant] as number) - (load.packs[i] as number);
+    });
+  });
+  const rowOf = new Map(Array.from(demand.community, (community, r) => [`${community} ${demand.crop[r]}`, r]));
+  const kindOf = new Map(scenario.products.map(({ id, kind }) => [id, kind]));
+  const kept: Pick[] = [];
+  const closed = new Map<ProductKind, Uint8Array>();
+  const packsOfLot = new Int32Array(scenario.lots.length);
+  left.forEach((unservedPacks, grant) => {
+    const row = rowOf.get(`${grants.community[grant]} ${grants.crop[grant]}`);
+    const lot = grants.lot[grant] as number;
+    const kind = kindOf.get(scenario.lots[lot]?.productId ?? '');
+    if (row === undefined || kind === undefined) return;
+    const packs = (grants.packs[grant] as number) - unservedPacks;
+    if (packs > 0) kept.push({ row, lot, packs });
+    packsOfLot[lot] = (packsOfLot[lot] as number) + packs;
+    if (unservedPacks === 0) return;
+    const rows = closed.get(kind) ?? new Uint8Array(demand.count);
+    rows[row] = 1;
+    closed.set(kind, rows);
+  });
+  return { kept, closed, packsOfLot };
+}

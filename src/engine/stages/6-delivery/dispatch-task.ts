@@ -1,0 +1,146 @@
+import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
+import { packLog10PerDay } from '../../science/survival.ts';
+import type { Decisions } from '../../vocabulary/decisions.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type {
+  Allocation,
+  Consignment,
+  Load,
+  Places,
+  ReachCurve,
+  SeasonOutlook,
+} from '../../vocabulary/stage-results.ts';
+import type { CutLoads } from './cut-loads.ts';
+import { costOfDays, judgeDays, pricesOfBrokenPromise } from './day-costs.ts';
+import { groupRows } from './group-rows.ts';
+import { weighLoads } from './load-worth.ts';
+import { decisionsOnConsignments, type LoadDecisions } from './rules/decisions-on-loads.ts';
+import type { DayVerdict } from './rules/hand-over-days.ts';
+import { linkSeed, type SeedLinks } from './rules/seed-first.ts';
+import { carriesTraining } from './rules/training-once.ts';
+import type { HeldAt } from './served-earlier.ts';
+import { survivalOfLoads } from './survival-of-loads.ts';
+import type { DepotRound, Slot } from './vehicle-day-slots.ts';
+
+/** A load as the search reads it. */
+export interface TaskLoad {
+  readonly consignment: number;
+  readonly community: number;
+  readonly depot: number;
+  /** Local number of the place in its depot's round. */
+  readonly place: number;
+  readonly kg: number;
+  readonly coolLitres: number;
+  readonly inoculantKg: number;
+  readonly unloadingMinutes: number;
+  readonly mayTrain: boolean;
+  readonly earliest: number;
+  readonly latest: number;
+  /** Per planning day: whether a hand-over is allowed, and if not, by what. */
+  readonly dayVerdict: readonly DayVerdict[];
+  /** Per planning day: value lost with no loss on the road, off-market and broken-promise costs in. Infinity: not allowed. */
+  readonly dayCost: Float64Array;
+  readonly worth: number;
+  readonly unservedCost: number;
+  readonly reach: ReachCurve;
+  /** Index into `survivalRates`; -1 for dry goods. */
+  readonly survival: number;
+  /** Index into `storageLimits`; -1 where no label states one or the goods are dry. */
+  readonly storageLimit: number;
+  readonly lock: LoadDecisions['lock'];
+  readonly held: HeldAt | null;
+}
+
+/** All that the search reads: loads, vehicle-days, and the rules that tie loads to each other. */
+export interface DispatchTask {
+  readonly loads: readonly TaskLoad[];
+  readonly slots: readonly Slot[];
+  readonly rounds: readonly DepotRound[];
+  readonly planningDays: number;
+  /** First slot of each depot and day: [depot * (planningDays + 1) + day]; the next entry ends it. */
+  readonly slotOffsets: Int32Array;
+  readonly seedLinks: SeedLinks;
+  /** Loads of each community that may carry its training. */
+  readonly trainees: readonly (readonly number[])[];
+  readonly trainingMinutes: number;
+  readonly mostStorageHours: number | null;
+  /** log10 lost per day at a temperature, per distinct survival set. */
+  readonly survivalRates: readonly ((celsius: number) => number)[];
+  /** Distinct storage limits, °C, ascending. */
+  readonly storageLimits: readonly number[];
+  readonly dearestJourney: number;
+}
+
+export function compileTask(
+  scenario: Scenario,
+  decisions: Decisions,
+  places: Places,
+  season: SeasonOutlook,
+  allocation: Allocation,
+  { slots, rounds }: { readonly slots: readonly Slot[]; readonly rounds: readonly DepotRound[] },
+  cut: CutLoads,
+): DispatchTask {
+  const { consignments } = allocation;
+  const worth = weighLoads(cut.loads, consignments, slots);
+  const training = carriesTraining(consignments);
+  const decided = decisionsOnConsignments(scenario, decisions, consignments);
+  const verdicts = consignments.map((c) => judgeDays(scenario, places, season, c));
+  const survival = survivalOfLoads(scenario, allocation, cut.loads);
+  const brokenPromise = pricesOfBrokenPromise(scenario, cut.loads, decided, worth.dearestJourney);
+  const storageLimits = [...new Set(consignments.flatMap((c) => c.maxStorageC ?? []))].sort((a, b) => a - b);
+  const loads = cut.loads.map((load, index): TaskLoad => {
+    const consignment = consignments[load.consignment] as Consignment;
+    const decision = decided[load.consignment] as LoadDecisions;
+    const dayVerdict = verdicts[load.consignment] as readonly DayVerdict[];
+    return {
+      consignment: load.consignment,
+      community: consignment.community,
+      depot: consignment.depot,
+      place: rounds[consignment.depot]?.localOfPlace.get(consignment.place) as number,
+      kg: load.kg,
+      coolLitres: load.coolLitres,
+      inoculantKg: load.inoculantKg,
+      unloadingMinutes: ((load.kg - load.inoculantKg) * UNLOADING_MINUTES_PER_T.value) / 1000,
+      mayTrain: training[load.consignment] as boolean,
+      earliest: consignment.earliest,
+      latest: consignment.latest,
+      dayVerdict,
+      dayCost: costOfDays(scenario, season, consignment, decision, dayVerdict, {
+        worth: worth.worth[index] as number,
+        brokenPromise: brokenPromise[index] as number,
+      }),
+      worth: worth.worth[index] as number,
+      unservedCost: (worth.unserved[index] as number) + (brokenPromise[index] as number),
+      reach: consignment.reach,
+      survival: survival.ofLoad[index] as number,
+      storageLimit: load.inoculantKg > 0 ? storageLimits.indexOf(consignment.maxStorageC ?? Number.NaN) : -1,
+      lock: decision.lock,
+      held: cut.held[index] ?? null,
+    };
+  });
+  const trainees = groupRows(loads, (load) => (load.mayTrain ? load.community : -1));
+  return {
+    loads,
+    slots,
+    rounds,
+    planningDays: season.planningDays,
+    slotOffsets: offsetsOf(slots, rounds.length, season.planningDays),
+    seedLinks: linkSeed(scenario, allocation, cut.loads),
+    trainees: scenario.communities.map((_, community) => trainees.get(community) ?? []),
+    trainingMinutes: scenario.policy.trainingMinutes,
+    mostStorageHours: scenario.policy.hoursAboveStorage,
+    survivalRates: survival.sets.map((set) => (celsius: number) => packLog10PerDay(celsius, set)),
+    storageLimits,
+    dearestJourney: worth.dearestJourney,
+  };
+}
+
+function offsetsOf(slots: readonly Slot[], depots: number, planningDays: number): Int32Array {
+  const offsets = new Int32Array(depots * (planningDays + 1) + 1);
+  for (const slot of slots) {
+    const key = slot.depot * (planningDays + 1) + slot.day + 1;
+    offsets[key] = (offsets[key] as number) + 1;
+  }
+  for (let i = 1; i < offsets.length; i++) offsets[i] = (offsets[i] as number) + (offsets[i - 1] as number);
+  return offsets;
+}

@@ -1,0 +1,110 @@
+import type { Decisions } from '../../vocabulary/decisions.ts';
+import { type Problem, problem } from '../../vocabulary/problems.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { SearchSettings } from '../../vocabulary/settings.ts';
+import type { Allocation, Delivery, Places, SeasonOutlook, StageResult } from '../../vocabulary/stage-results.ts';
+import { cutLoads } from './cut-loads.ts';
+import { deliveryProvenance } from './delivery-provenance.ts';
+import { type DispatchState, newState } from './dispatch-state.ts';
+import { compileTask, type TaskLoad } from './dispatch-task.ts';
+import { explainUnserved, findHopeful } from './explain-unserved.ts';
+import { holdEarlier } from './hold-earlier.ts';
+import { fillUp, improve } from './improve.ts';
+import { newCandidates, newMemory } from './insertion.ts';
+import { judgeDecisions, judgePromises } from './judge-decisions.ts';
+import type { Recreator } from './recreate.ts';
+import { scheduleTrips } from './schedule-trips.ts';
+import { listSlots } from './vehicle-day-slots.ts';
+
+/**
+ * Puts consignments on vehicles: which vehicle, day, order and hour, how warm the packs get, and who cannot be served and why.
+ * Deterministic for the same inputs, seed and steps; `settings.stop` may end the search early.
+ *
+ * @param earlier first round: its served loads are held where their packs are still given; null in the first round
+ */
+export function planDelivery(
+  scenario: Scenario,
+  decisions: Decisions,
+  places: Places,
+  season: SeasonOutlook,
+  allocation: Allocation,
+  settings: SearchSettings,
+  earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
+): StageResult<Delivery> {
+  const { consignments } = allocation;
+  const listed = listSlots(scenario, decisions, places, season, consignments);
+  const cut = cutLoads(scenario, allocation, listed.slots, earlier);
+  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut);
+  const state = newState(task, scenario.communities.length);
+  const hopeful = findHopeful(state);
+  const released = earlier ? holdEarlier(state, earlier.delivery) : [];
+  const recreator = newRecreator(state);
+  fillUp(recreator, hopeful);
+  const end = improve(recreator, hopeful, settings);
+  fillUp(recreator, hopeful);
+  const delivery: Delivery = {
+    loads: cut.loads,
+    vehicleDays: scheduleTrips(state, cut.loads),
+    unserved: explainUnserved(state, cut.loads),
+    iterationsDone: end.iterationsDone,
+    stoppedBy: end.stoppedBy,
+    cost: moneyOf(scenario, state),
+  };
+  const problems = [
+    ...judgeDecisions(scenario, decisions),
+    ...judgePromises(scenario, decisions, consignments, state),
+    ...depotsWithoutVehicles(scenario, allocation),
+    ...(released.length > 0 ? [problem('E6004', { facts: { loads: released.length } })] : []),
+  ];
+  return { result: delivery, problems, provenance: deliveryProvenance(scenario) };
+}
+
+function newRecreator(state: DispatchState): Recreator {
+  const { task } = state;
+  const minutesOut = Float64Array.from(task.loads, (load) => {
+    const slot = task.slots[task.slotOffsets[load.depot * (task.planningDays + 1)] ?? 0];
+    const leg = slot?.depot === load.depot ? (slot.legs.at[load.place] as number) : -1;
+    return leg >= 0 ? (slot?.legs.minutes[leg] as number) : 0;
+  });
+  return { state, memory: newMemory(state), candidates: newCandidates(task.slots.length), minutesOut };
+}
+
+/** Vehicle-days, crew, kilometres and ice, in the scenario's currency; null where nothing of it has a price. */
+function moneyOf(scenario: Scenario, { task, plans }: DispatchState): number | null {
+  const priced =
+    scenario.vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) ||
+    scenario.prices.icePerKg !== null;
+  if (!priced) return null;
+  let total = 0;
+  plans.forEach((plan, i) => {
+    if (plan.trips.length === 0) return;
+    const slot = task.slots[i];
+    if (!slot) return;
+    total += slot.dayCost + plan.iceKg * slot.icePerKg;
+    for (const trip of plan.trips) total += kilometresOf(task.loads, slot, trip.loads) * slot.kmCost;
+  });
+  return total;
+}
+
+function kilometresOf(
+  all: readonly TaskLoad[],
+  { legs }: DispatchState['task']['slots'][number],
+  loads: readonly number[],
+): number {
+  let [from, total] = [0, 0];
+  for (const place of [...loads.map((load) => (all[load] as TaskLoad).place), 0]) {
+    if (place !== from) total += legs.kilometres[legs.at[from * legs.size + place] as number] as number;
+    from = place;
+  }
+  return total;
+}
+
+/** Depots that are to send goods but have no vehicle. */
+function depotsWithoutVehicles(scenario: Scenario, allocation: Allocation): Problem[] {
+  const withVehicles = new Set(scenario.vehicles.map(({ depotId }) => depotId));
+  return scenario.depots.flatMap(({ id }, depot) =>
+    !withVehicles.has(id) && allocation.consignments.some((c) => c.depot === depot)
+      ? [problem('E6003', { file: 'vehicles.csv', column: 'depot_id', value: id })]
+      : [],
+  );
+}

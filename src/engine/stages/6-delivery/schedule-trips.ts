@@ -1,0 +1,75 @@
+import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results.ts';
+import type { DispatchState } from './dispatch-state.ts';
+import { heatTrip, type TripHeat } from './heat-trip.ts';
+import type { SlotPlan, TripPlan } from './plan-slot.ts';
+import { type TripClock, timeTrip } from './time-trip.ts';
+import type { Slot } from './vehicle-day-slots.ts';
+
+/** Runs every trip of the final plan once more and writes down its clock and its temperatures. Sorted by day and vehicle. */
+export function scheduleTrips(state: DispatchState, loads: readonly Load[]): VehicleDay[] {
+  const { task, plans } = state;
+  return task.slots
+    .map((slot, i) => ({ slot, plan: plans[i] as SlotPlan }))
+    .filter(({ plan }) => plan.trips.length > 0)
+    .sort((a, b) => a.slot.day - b.slot.day || a.slot.vehicle - b.slot.vehicle)
+    .map(({ slot, plan }) => ({
+      vehicle: slot.vehicle,
+      day: slot.day,
+      trips: plan.trips.map((trip) => scheduleTrip(state, slot, trip, loads)),
+    }));
+}
+
+function scheduleTrip(state: DispatchState, slot: Slot, trip: TripPlan, loads: readonly Load[]): Trip {
+  const { task, trial } = state;
+  const { clock, heat } = trial;
+  const timed = timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, clock);
+  const cold = clock.inoculantKg > 0;
+  if (!timed || (cold && !heatTrip(task, slot, trip.loads, trip.iceKg, clock, heat))) {
+    throw new Error(`a planned trip breaks the rule ${clock.fault}`);
+  }
+  let loadKg = clock.kg;
+  const stops: Stop[] = [];
+  for (let s = 0; s < clock.stops; s++) {
+    const aboard = trip.loads.slice(clock.firstLoad[s], clock.firstLoad[s + 1]);
+    stops.push(scheduleStop(slot, clock, cold ? heat : null, s, aboard, loadKg));
+    for (const load of aboard) loadKg -= loads[load]?.kg ?? 0;
+  }
+  return {
+    leaveMinute: clock.leaveMinute,
+    returnMinute: clock.returnMinute,
+    iceKg: trip.iceKg,
+    loadKg: clock.kg,
+    coolLitres: clock.coolLitres,
+    stops,
+    kilometres: clock.kilometres,
+    returnLegMinutes: slot.legs.minutes[clock.returnLeg] as number,
+    returnLegKm: slot.legs.kilometres[clock.returnLeg] as number,
+  };
+}
+
+function scheduleStop(
+  slot: Slot,
+  clock: TripClock,
+  heat: TripHeat | null,
+  s: number,
+  loads: readonly number[],
+  loadKg: number,
+): Stop {
+  const leg = clock.leg[s] as number;
+  const felt = (column: Float64Array | undefined) => (column ? (column[s] as number) : Number.NaN);
+  return {
+    site: slot.round.sites[clock.place[s] as number] as number,
+    loads,
+    arriveMinute: clock.arriveMinute[s] as number,
+    startMinute: clock.startMinute[s] as number,
+    departMinute: clock.departMinute[s] as number,
+    legMinutes: slot.legs.minutes[leg] as number,
+    legKm: slot.legs.kilometres[leg] as number,
+    loadKg,
+    packC: felt(heat?.packC),
+    packMaxC: felt(heat?.packMaxC),
+    hotBandMaxC: felt(heat?.hotBandMaxC),
+    log10Loss: felt(heat?.log10Loss),
+    hoursAboveStorage: felt(heat?.hoursAboveStorage),
+  };
+}

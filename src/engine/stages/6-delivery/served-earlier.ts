@@ -1,0 +1,82 @@
+import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
+import type { Vehicle } from '../../vocabulary/fleet.ts';
+import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Allocation, Consignment, Delivery, Load, Stop } from '../../vocabulary/stage-results.ts';
+import { carriesTraining } from './rules/training-once.ts';
+import { serviceMinutesOf } from './vehicle-day-slots.ts';
+
+/** Where a load of an earlier round was served. */
+export interface HeldAt {
+  readonly vehicle: number;
+  readonly day: number;
+  readonly trip: number;
+  readonly position: number;
+  /** Whether its community was trained with it. */
+  readonly trains: boolean;
+}
+
+/** A load of the earlier round that was served, by what its packs are and not by their rows. */
+export interface ServedLoad {
+  readonly at: HeldAt;
+  readonly packs: readonly { readonly key: string; readonly packs: number }[];
+}
+
+/** Names a consignment across rounds. */
+export const consignmentKey = (c: Consignment) => `${c.community} ${c.depot} ${c.group}`;
+
+/** Names a row of grants across rounds. */
+export function grantKey({ grants }: Allocation, row: number): string {
+  return `${grants.community[row]} ${grants.crop[row]} ${grants.lot[row]}`;
+}
+
+/** Served loads of the earlier round by consignment, in the order of vehicle-days and stops. */
+export function servedEarlier(
+  scenario: Scenario,
+  earlier: { readonly allocation: Allocation; readonly delivery: Delivery },
+): Map<string, ServedLoad[]> {
+  const served = new Map<string, ServedLoad[]>();
+  const { loads, vehicleDays } = earlier.delivery;
+  for (const { vehicle, day, trips } of vehicleDays) {
+    trips.forEach(({ stops }, trip) => {
+      const trained = new Set(stops.flatMap((stop) => loadsThatTrain(scenario, earlier, vehicle, stop)));
+      stops
+        .flatMap((stop) => stop.loads)
+        .forEach((index, position) => {
+          const load = loads[index];
+          const consignment = load && earlier.allocation.consignments[load.consignment];
+          if (!consignment) return;
+          const packs = load.grants.map((row, i) => ({
+            key: grantKey(earlier.allocation, row),
+            packs: load.packs[i] as number,
+          }));
+          const key = consignmentKey(consignment);
+          const at = { vehicle, day, trip, position, trains: trained.has(index) };
+          served.set(key, [...(served.get(key) ?? []), { at, packs }]);
+        });
+    });
+  }
+  return served;
+}
+
+/** Loads that the minutes spent at a stop beyond hand-over and unloading were training for. */
+function loadsThatTrain(
+  scenario: Scenario,
+  { allocation, delivery }: { readonly allocation: Allocation; readonly delivery: Delivery },
+  vehicle: number,
+  stop: Stop,
+): number[] {
+  const mayTrain = carriesTraining(allocation.consignments);
+  const here = stop.loads.map((index) => ({ index, load: delivery.loads[index] as Load }));
+  const dryKg = here.reduce((sum, { load }) => sum + load.kg - load.inoculantKg, 0);
+  const service = serviceMinutesOf(scenario.vehicles[vehicle] as Vehicle);
+  const minutes = stop.departMinute - stop.startMinute - service - (dryKg * UNLOADING_MINUTES_PER_T.value) / 1000;
+  const trainings = Math.round(minutes / scenario.policy.trainingMinutes) || 0;
+  const communities = new Set<number>();
+  const first = here.filter(({ load }) => {
+    const community = allocation.consignments[load.consignment]?.community ?? -1;
+    if (!mayTrain[load.consignment] || communities.has(community)) return false;
+    communities.add(community);
+    return true;
+  });
+  return first.slice(0, trainings).map(({ index }) => index);
+}

@@ -1,0 +1,139 @@
+import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
+import { NITROGEN_COEFFICIENTS, NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
+import { COATED_SEED_WAIT, SURVIVAL_SETS } from '../../reference/survival-sets.ts';
+import type { FigureInput, FigureProvenance, Scenario, Sourced, Status } from '../../vocabulary/index.ts';
+import { DRAW_SEED, DRAWS, UNCERTAINTY } from './draw-parameters.ts';
+import { ON_SEED_LOG10 } from './live-inoculant.ts';
+
+/** How every figure of the outcomes was made, one entry each. */
+export function describeOutcomes(scenario: Scenario): readonly FigureProvenance[] {
+  const handed = given('packs handed over', 'figure:delivery.stops', 'packs', 'derived');
+  const needed = given('seed need', 'figure:allocation.shares.seedNeedKg', 'kg', 'derived');
+  const planned = given('planned hectares', 'figure:allocation.shares.plannedHa', 'ha', 'given');
+  const own = given('farmer-saved seed', 'figure:allocation.shares.ownSeedKg', 'kg', 'given');
+  const coats = given('seed that the packs coat', 'figure:allocation.grants.servesSeedKg', 'kg', 'derived');
+  const windows = given('sowing windows per season', 'figure:season.windows', 'day', 'derived');
+  const count = given('count, tested else the label’s', 'file:lots.csv:tested_count_per_g', '1/g', 'given');
+  const dose = given('dose on the label', 'file:products.csv:dose_g_per_kg', 'g/kg', 'given');
+  const seeds = given('seeds per kg', 'figure:needs.seedsPerKg', 'seeds/kg', 'derived');
+  const road = given('log10 lost on the road', 'figure:delivery.stops.log10Loss', 'log10', 'derived');
+  const floor = given('floor', 'file:scenario.json:policy.cellsPerSeedFloor', 'rhizobia/seed', 'given');
+  const yields = yieldInputs(scenario);
+  const delays = scenario.crops.map((crop) =>
+    reference(`yield lost per day of delay, ${crop}`, '1/d', cropFact(crop, 'delayLossPerDay', scenario.assumptions)),
+  );
+  const survival = Object.entries(SURVIVAL_SETS).map(([name, set]) =>
+    reference(`survival set ${name}, D40`, 'd', { ...set, value: set.value.daysPerLog10 }),
+  );
+  const onSeed = reference('hours from coating to sowing', 'h', {
+    ...COATED_SEED_WAIT,
+    value: COATED_SEED_WAIT.value.hours,
+  });
+  const nitrogen = scenario.crops.map((crop) =>
+    reference(`percent of nitrogen from the air, ${crop}`, 'percent', {
+      ...NITROGEN_COEFFICIENTS[crop],
+      value: NITROGEN_COEFFICIENTS[crop].value.ndfaPercent,
+    }),
+  );
+  const responses = responseInputs(scenario);
+  const draws: FigureInput[] = [
+    reference('relative standard deviation of the nitrogen method', '1', NITROGEN_RELATIVE_SD),
+    reference('relative standard deviation of the yield', '1', UNCERTAINTY.yieldRelativeSd),
+    reference('factor between central and outer loss rates', '1', UNCERTAINTY.lossRateFactor),
+    reference('variance of the response shared by the district', '1', UNCERTAINTY.responseSharedByDistrict),
+    { ...given('draws of the parameters', 'reference:draws', '1', 'assumed'), value: DRAWS },
+    { ...given('seed of the draws', 'reference:draw seed', '1', 'assumed'), value: DRAW_SEED },
+  ];
+  const life = [count, dose, seeds, road, ...survival, onSeed];
+  const grain = [planned, windows, ...yields, ...delays, ...responses, ...life];
+  return [
+    crops('seedHa', 'ha', 'planned * min(1, (own + handed over seed) / need)', [planned, own, handed, needed]),
+    crops('seedInTimeHa', 'ha', 'seeded hectares * share of seasons whose window is open after the hand-over', [
+      planned,
+      own,
+      handed,
+      needed,
+      windows,
+    ]),
+    crops('inoculatedHa', 'ha', 'planned * seed coated by packs handed over / need, at most seeded hectares', [
+      planned,
+      handed,
+      coats,
+      needed,
+    ]),
+    crops('reachedHa', 'ha', 'inoculated * share of seasons sown within the window at or above the floor', [
+      planned,
+      windows,
+      floor,
+      ...life,
+    ]),
+    crops('log10PerSeed', 'log10', 'log10(count * dose / seeds per kg) - store - road - community - seed', life),
+    crops('storeLog10', 'log10', 'sum over days in the depot’s store of 1 / D(T)', survival),
+    crops('roadLog10', 'log10', 'as the delivery found it, by hectares', [road]),
+    crops('communityLog10', 'log10', 'sum over days in the community’s store until sowing of 1 / D(T)', survival),
+    crops('seedLog10', 'log10', `loss on coated seed in the morning’s batch, ${ON_SEED_LOG10}`, [onSeed]),
+    crops('grainT', 't', 'hectares * (yield + response * worth of live rhizobia) * yield kept when late', grain),
+    crops('nitrogenKg', 'kg', 'hectares * N fixed at that grain yield (Herridge et al. 2022)', [...grain, ...nitrogen]),
+    figure('outcomes.headline.nitrogenKg', 'kg', 'p10, p50, p90 over seasons and draws of the sum', [
+      ...grain,
+      ...nitrogen,
+      ...draws,
+    ]),
+    figure(
+      'outcomes.headline.programmeNitrogenKg',
+      'kg',
+      'nitrogen with the plan - nitrogen of own seed alone, uncoated, in the same season and draw',
+      [...grain, ...nitrogen, ...draws, own],
+    ),
+    figure('outcomes.headline.reachedHa', 'ha', 'p10, p50, p90 over seasons and draws', [
+      windows,
+      floor,
+      ...life,
+      ...draws,
+    ]),
+    figure('outcomes.headline.grainT', 't', 'p10, p50, p90 over seasons and draws', [...grain, ...draws]),
+    figure('outcomes.headline.goodsCost', scenario.currency, 'sum of packs handed over * price', [
+      handed,
+      given('price', 'file:products.csv:price_per_pack', scenario.currency, 'given'),
+    ]),
+    figure('outcomes.headline.nitrogenWorth', scenario.currency, 'median nitrogen owed to the programme * price', [
+      given('price of nitrogen', 'file:scenario.json:prices', `${scenario.currency}/kg`, 'given'),
+      ...grain,
+      ...nitrogen,
+    ]),
+  ];
+}
+
+function yieldInputs({ crops: names, yieldsTPerHa, assumptions }: Scenario): FigureInput[] {
+  return names.map((crop) => {
+    const own = yieldsTPerHa[crop];
+    if (own === undefined) return reference(`yield, ${crop}`, 't/ha', cropFact(crop, 'yieldTPerHa', assumptions));
+    return { ...given(`yield, ${crop}`, 'file:scenario.json:yields', 't/ha', 'given'), value: own };
+  });
+}
+
+function responseInputs({ crops: names }: Scenario): FigureInput[] {
+  return names.flatMap((crop) => {
+    const { responseTPerHa, responseFraction } = CROP_FACTS[crop];
+    if (responseTPerHa) return [reference(`response to inoculation, ${crop}`, 't/ha', responseTPerHa.mean)];
+    return responseFraction ? [reference(`response to inoculation, ${crop}`, '1', responseFraction.mean)] : [];
+  });
+}
+
+function crops(name: string, unit: string, formula: string, inputs: readonly FigureInput[]): FigureProvenance {
+  return figure(`outcomes.crops.${name}`, unit, formula, inputs);
+}
+
+function figure(name: string, unit: string, formula: string, inputs: readonly FigureInput[]): FigureProvenance {
+  const statuses = inputs.map(({ status }) => status);
+  const status = statuses.includes('assumed') ? 'assumed' : statuses.includes('memory') ? 'memory' : 'derived';
+  return { figure: name, unit, formula, inputs, status, source: 'arithmetic on the inputs named' };
+}
+
+function given(name: string, from: string, unit: string, status: Status): FigureInput {
+  return { name, from, unit, status, source: from.replace(/^[a-z]+:/, '') };
+}
+
+function reference(name: string, unit: string, { value, status, source }: Sourced<number>): FigureInput {
+  return { name, from: `reference:${name}`, unit, value, status, source };
+}

@@ -1,0 +1,126 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const program = join(root, 'src', 'cli', 'nodulary.mjs');
+const tiny = join(root, 'scenarios', 'tiny-district');
+const desk = mkdtempSync(join(tmpdir(), 'nodulary-'));
+const out = join(desk, 'plan');
+
+/** Runs the program from a folder that is not the project's. */
+function nodulary(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], { cwd: desk, encoding: 'utf8' });
+  return { status, stdout, stderr };
+}
+
+afterAll(() => rmSync(desk, { recursive: true, force: true }));
+
+describe('plan', () => {
+  let ran: ReturnType<typeof nodulary>;
+  beforeAll(() => {
+    ran = nodulary('plan', tiny, '--out', out, '--iterations', '500');
+  });
+
+  it('exits with 0 and prints the headline, hectares among it, on standard output alone', () => {
+    expect(ran.stderr).not.toMatch(/\n\s+at /);
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toMatch(/planned, hectares +[0-9 .]+/);
+    expect(ran.stdout).not.toContain('Building');
+  });
+
+  it('writes the plan and its tables', () => {
+    expect(readdirSync(out).sort()).toEqual([
+      'allocation.csv',
+      'deliveries.csv',
+      'needs.csv',
+      'plan.json',
+      'problems.csv',
+      'routes.geojson',
+      'run.json',
+      'zones.csv',
+      'zones.geojson',
+    ]);
+    expect(JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8')).format).toBe('nodulary-plan/1');
+  });
+
+  it('keeps clock and machine out of the plan: a second run writes the same bytes', () => {
+    const again = join(desk, 'again');
+    expect(nodulary('plan', tiny, '--out', again, '--iterations', '500').status).toBe(0);
+    for (const name of readdirSync(out).filter((file) => file !== 'run.json')) {
+      expect(readFileSync(join(again, name), 'utf8')).toBe(readFileSync(join(out, name), 'utf8'));
+    }
+  });
+
+  it('prints the headline as JSON where asked', () => {
+    const { stdout } = nodulary('plan', tiny, '--out', join(desk, 'json'), '--iterations', '50', '--json');
+    expect(JSON.parse(stdout).plannedHa).toBeGreaterThan(0);
+  });
+
+  it('lists what blocks, exits with 1 and writes nothing', () => {
+    const empty = mkdtempSync(join(desk, 'empty-'));
+    const target = join(desk, 'nothing');
+    const { status, stderr } = nodulary('plan', empty, '--out', target);
+    expect(status).toBe(1);
+    expect(stderr).toContain('blocks E1');
+    expect(existsSync(target)).toBe(false);
+  });
+});
+
+describe('check', () => {
+  it('says that the plan holds and exits with 0', () => {
+    const { status, stdout } = nodulary('check', tiny, join(out, 'plan.json'));
+    expect(stdout).toBe('The plan holds.\n');
+    expect(status).toBe(0);
+  });
+
+  it('lists where a spoiled plan does not hold and exits with 1', () => {
+    const plan = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8'));
+    plan.allocation.grants.packs[0] += 1000;
+    const spoiled = join(desk, 'spoiled.json');
+    writeFileSync(spoiled, JSON.stringify(plan));
+    const { status, stdout } = nodulary('check', tiny, spoiled);
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/E84\d\d/);
+  });
+
+  it.each([
+    ['not JSON', 'plan'],
+    ['another shape', '{"format":"x"}'],
+    ['nothing', 'null'],
+  ])('refuses a plan file that is %s', (_, text) => {
+    const file = join(desk, 'other.json');
+    writeFileSync(file, text);
+    const { status, stderr } = nodulary('check', tiny, file);
+    expect(status).toBe(1);
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+});
+
+describe('wrong calls', () => {
+  it.each([
+    [[]],
+    [['fly']],
+    [['plan']],
+    [['plan', tiny]],
+    [['plan', tiny, '--out']],
+    [['plan', tiny, '--out', out, '--speed', '3']],
+    [['plan', tiny, '--out', out, '--seed', 'one']],
+    [['plan', tiny, '--out', out, '--iterations', '1.5']],
+    [['plan', tiny, '--out', out, '--iterations', '5', '--seconds', '1']],
+    [['plan', join(tiny, 'no-such-folder'), '--out', out]],
+    [['plan', join(tiny, 'scenario.json'), '--out', out]],
+    [['plan', tiny, '--out', join(tiny, 'scenario.json')]],
+    [['check', tiny]],
+    [['check', tiny, join(desk, 'no-such-plan.json')]],
+  ])('%j exits with 2 and says what to do, without a stack of calls', (args) => {
+    const { status, stdout, stderr } = nodulary(...args);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr.trim()).not.toBe('');
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+});

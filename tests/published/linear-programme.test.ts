@@ -1,0 +1,127 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Model, solve as solveWithYalps } from 'yalps';
+import { loadHighsSolver } from '../../src/adapters/solver/load-highs-solver.ts';
+import type { LinearModel, LinearSolver } from '../../src/engine/index.ts';
+import { LinearModelBuilder } from '../../src/engine/stages/5-allocation/linear-model-builder.ts';
+
+let solver: LinearSolver;
+beforeAll(async () => {
+  solver = await loadHighsSolver();
+});
+
+interface Transport {
+  readonly costs: readonly (readonly number[])[];
+  readonly supply: readonly number[];
+  readonly demand: readonly number[];
+}
+
+/** Least cost: rows are supplies, then demands; a column for each way. */
+function transportModel({ costs, supply, demand }: Transport): LinearModel {
+  const builder = new LinearModelBuilder();
+  const from = supply.map((most) => builder.addRow(Number.NEGATIVE_INFINITY, most));
+  const to = demand.map((least) => builder.addRow(least, Number.POSITIVE_INFINITY));
+  costs.forEach((row, i) => {
+    row.forEach((cost, j) => {
+      builder.addEntry(from[i] as number, 1);
+      builder.addEntry(to[j] as number, 1);
+      builder.closeColumn(cost, 0, Number.POSITIVE_INFINITY);
+    });
+  });
+  return builder.build(false);
+}
+
+/** The same problem to a solver that shares no code with HiGHS (yalps, a JavaScript simplex on a dense tableau). */
+function yalpsTransport({ costs, supply, demand }: Transport): number {
+  const constraints = Object.fromEntries([
+    ...supply.map((max, i) => [`s${i}`, { max }]),
+    ...demand.map((min, j) => [`d${j}`, { min }]),
+  ]);
+  const variables = Object.fromEntries(
+    costs.flatMap((row, i) => row.map((cost, j) => [`x${i}_${j}`, { cost, [`s${i}`]: 1, [`d${j}`]: 1 }])),
+  );
+  const model: Model = { direction: 'minimize', objective: 'cost', constraints, variables };
+  return solveWithYalps(model).result;
+}
+
+// Canneries and warehouses of the P & T Company, Hillier & Lieberman, Introduction to Operations Research, chapter on the
+// transportation problem (data and optimum of 152,535 dollars from memory; the second solver confirms them).
+const CANNERIES: Transport = {
+  costs: [
+    [464, 513, 654, 867],
+    [352, 416, 690, 791],
+    [995, 682, 388, 685],
+  ],
+  supply: [75, 125, 100],
+  demand: [80, 65, 70, 85],
+};
+
+// Two plants and three markets, Dantzig, Linear Programming and Extensions 1963, section 3-3, as in many modelling-language
+// manuals: distances in thousand miles at 90 dollars a case (data and optimum of 153.675 from memory; confirmed likewise).
+const PLANTS: Transport = {
+  costs: [
+    [2.5, 1.7, 1.8],
+    [2.5, 1.8, 1.4],
+  ].map((row) => row.map((thousandMiles) => thousandMiles * 0.09)),
+  supply: [350, 600],
+  demand: [325, 300, 275],
+};
+
+describe('textbook transportation problems', () => {
+  it.each([
+    ['canneries', CANNERIES, 152_535],
+    ['plants', PLANTS, 153.675],
+  ] as const)('%s: the printed optimum, agreed by a second solver', (_name, transport, printed) => {
+    expect(yalpsTransport(transport)).toBeCloseTo(printed, 6);
+    const answer = solver.solve(transportModel(transport));
+    expect(answer.status).toBe('optimal');
+    expect(answer.objective).toBeCloseTo(printed, 6);
+  });
+
+  it('dual prices certify the optimum: supplies and demands at their prices cost as much, and no way is priced above its cost', () => {
+    const answer = solver.solve(transportModel(CANNERIES));
+    const { supply, demand, costs } = CANNERIES;
+    const price = Array.from(answer.rowDuals);
+    const priced = [...supply, ...demand].reduce((sum, amount, r) => sum + amount * (price[r] as number), 0);
+    expect(priced).toBeCloseTo(152_535, 6);
+    costs.forEach((row, i) => {
+      row.forEach((cost, j) => {
+        expect((price[i] as number) + (price[supply.length + j] as number)).toBeLessThanOrEqual(cost + 1e-9);
+      });
+    });
+  });
+});
+
+describe('worked examples printed with two libraries', () => {
+  it('tables and dressers (readme of yalps 0.6.4, read): 8 and 3 for 14,400, whole pieces', () => {
+    const builder = new LinearModelBuilder();
+    const rows = [300, 110, 400].map((most) => builder.addRow(Number.NEGATIVE_INFINITY, most));
+    const pieces: readonly (readonly [number, readonly number[]])[] = [
+      [1200, [30, 5, 30]],
+      [1600, [20, 10, 50]],
+    ];
+    for (const [profit, uses] of pieces) {
+      uses.forEach((amount, r) => {
+        builder.addEntry(rows[r] as number, amount);
+      });
+      builder.closeColumn(profit, 0, Number.POSITIVE_INFINITY);
+    }
+    const answer = solver.solve({ ...builder.build(true), whole: Uint8Array.of(1, 1) });
+    expect(answer.objective).toBeCloseTo(14_400, 9);
+    expect(Array.from(answer.columnValues, Math.round)).toEqual([8, 3]);
+  });
+
+  it('chairs and tables (readme of highs 1.15.3, read): 20 and 10 for 1,100', () => {
+    const builder = new LinearModelBuilder();
+    const carpentry = builder.addRow(Number.NEGATIVE_INFINITY, 40);
+    const finishing = builder.addRow(Number.NEGATIVE_INFINITY, 50);
+    builder.addEntry(carpentry, 1);
+    builder.addEntry(finishing, 2);
+    builder.closeColumn(30, 0, Number.POSITIVE_INFINITY);
+    builder.addEntry(carpentry, 2);
+    builder.addEntry(finishing, 1);
+    builder.closeColumn(50, 0, Number.POSITIVE_INFINITY);
+    const answer = solver.solve(builder.build(true));
+    expect(answer.objective).toBeCloseTo(1100, 9);
+    expect(Array.from(answer.columnValues)).toEqual([20, 10].map((count) => expect.closeTo(count, 9)));
+  });
+});
