@@ -44,4 +44,6 @@ const app = {
 };
 
 /** `vite build --ssr` makes the command line, `vite build` the dashboard. */
-export default defineConfig(({ isSsrBuild, command }) => (command === 'build' && !isSsrBuild ? { ...app, test } : { test }));
+export default defineConfig(({ isSsrBuild, command }) =>
+  command === 'build' && !isSsrBuild ? { ...app, test } : { test },
+);

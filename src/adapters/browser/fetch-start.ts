@@ -13,7 +13,9 @@ export async function fetchStart(): Promise<StartFiles | null> {
   const list = await getJson<{ readonly name: string; readonly files: readonly string[] }>('start/files.json');
   if (list === null) return null;
   const plan = getJson<Plan>('start/plan.json');
-  const files = await Promise.all(list.files.map(async (path) => [path, await getBytes(`start/files/${path}`)] as const));
+  const files = await Promise.all(
+    list.files.map(async (path) => [path, await getBytes(`start/files/${path}`)] as const),
+  );
   const there = files.filter((entry): entry is readonly [string, Uint8Array] => entry[1] !== null);
   return { name: list.name, files: new Map(there), faults: [], plan: await plan };
 }

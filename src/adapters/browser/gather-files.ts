@@ -19,13 +19,12 @@ export interface Gathered extends GatheredFiles {
 }
 
 /** Files chosen with `<input webkitdirectory>` or `<input multiple>`. */
-export function filesOfInput(list: FileList): ChosenFile[] {
-  return [...list].map((file) => ({ path: file.webkitRelativePath || file.name, file }));
+export function filesOfList(list: readonly File[]): ChosenFile[] {
+  return list.map((file) => ({ path: file.webkitRelativePath || file.name, file }));
 }
 
-/** Files and folders that were dropped. The entries must be taken before the event ends; reading may wait. */
-export async function filesOfDrop(transfer: DataTransfer): Promise<ChosenFile[]> {
-  const entries = [...transfer.items].map((item) => item.webkitGetAsEntry()).filter((entry) => entry !== null);
+/** Files of dropped files and folders. */
+export async function filesOfEntries(entries: readonly FileSystemEntry[]): Promise<ChosenFile[]> {
   const found: ChosenFile[] = [];
   for (const entry of entries) await walkEntry(entry, found);
   return found;

@@ -59,7 +59,10 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     const message = event.data;
     const call = waiting.get(message.id);
     if (!call) return;
-    if (message.kind === 'progress') return call.tell(message.progress);
+    if (message.kind === 'progress') {
+      call.tell(message.progress);
+      return;
+    }
     waiting.delete(message.id);
     if (message.kind === 'failed') call.reject(new Error(message.message));
     else call.resolve(message.answer as never);

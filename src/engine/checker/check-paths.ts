@@ -7,20 +7,21 @@ import { stopsOfTrips } from './check-loads.ts';
 import { at, type CheckedCase, dayOf, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { segmentKm } from './own-earth.ts';
+import type { OwnReach } from './own-reach.ts';
 import { closedRoads, isMotorcycle, ownAccessSpeed, ownSpeed } from './own-roads.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 type Leg = Plan['delivery']['legs'][number];
 
 /** Walks the road pieces of every leg, as it is and as every trip uses it. */
-export function checkPaths(c: CheckedCase): readonly Problem[] {
+export function checkPaths(c: CheckedCase, reach: OwnReach): readonly Problem[] {
   const closed = new Map<number, ReadonlySet<number>>();
   const closedOn = (day: number) => {
     const known = closed.get(day) ?? closedRoads(c, day);
     closed.set(day, known);
     return known;
   };
-  const walked = c.plan.delivery.legs.map((leg, i) => walk(c, leg, i));
+  const walked = c.plan.delivery.legs.map((leg, i) => walk(c, reach, leg, i));
   const found = walked.flatMap(({ problems }) => problems);
   stopsOfTrips(c).forEach((rows, trip) => {
     const { trips, stops } = c.plan.delivery;
@@ -78,7 +79,7 @@ interface Walked {
 }
 
 /** Joins, one-ways and length of a leg's pieces, whoever drives it. */
-function walk(c: CheckedCase, leg: Leg, row: number): Walked {
+function walk(c: CheckedCase, reach: OwnReach, leg: Leg, row: number): Walked {
   const problems: Problem[] = [];
   const ends = leg.pieces.map(([road, from, to]) => {
     const positions = c.scenario.roads[road]?.positions ?? [];
@@ -87,11 +88,7 @@ function walk(c: CheckedCase, leg: Leg, row: number): Walked {
   const missing = ends.findIndex(({ start, end }) => !start || !end);
   if (missing >= 0) return { problems: [finding('E8801', 'delivery.legs.pieces', row, 'no such piece')], accessKm: 0 };
   const [from, to] = [sitePosition(c, leg.fromSite), sitePosition(c, leg.toSite)];
-  if (ends.length === 0) {
-    const apart = segmentKm(from, to);
-    const near = apart <= TOLERANCE.pieceGapKm;
-    return { problems: near ? [] : [finding('E8801', 'delivery.legs.pieces', row, apart)], accessKm: 0 };
-  }
+  if (ends.length === 0) return walkOffRoad(reach, leg, row, from, to);
   let km = 0;
   ends.forEach(({ start, end, km: pieceKm }, i) => {
     km += pieceKm;
@@ -108,10 +105,25 @@ function walk(c: CheckedCase, leg: Leg, row: number): Walked {
     if (accessKm > ROAD_REACH_KM.value * (1 + TOLERANCE.kilometresRelative) + TOLERANCE.kilometres)
       problems.push(finding('E8807', 'delivery.legs.pieces', row, accessKm, ROAD_REACH_KM.value));
   const accessKm = access.reduce((sum, one) => sum + one, 0);
-  const due = km + accessKm;
-  if (leg.kilometres < due - TOLERANCE.kilometresRelative * due - TOLERANCE.kilometres)
-    problems.push(finding('E8805', 'delivery.legs.kilometres', row, leg.kilometres, due));
+  problems.push(...tooShort(leg, row, km + accessKm));
   return { problems, accessKm };
+}
+
+/** A leg without road pieces: the same site, or two that join the roads at one and the same place. */
+function walkOffRoad(reach: OwnReach, leg: Leg, row: number, from: Position, to: Position): Walked {
+  const joins = [reach.joinOf(leg.vehicle, leg.fromSite), reach.joinOf(leg.vehicle, leg.toSite)];
+  const [here, there] = [joins[0] ?? from, joins[1] ?? to];
+  const gap = leg.fromSite === leg.toSite ? 0 : segmentKm(here, there);
+  if (gap > TOLERANCE.pieceGapKm)
+    return { problems: [finding('E8801', 'delivery.legs.pieces', row, gap)], accessKm: 0 };
+  const accessKm = leg.fromSite === leg.toSite ? 0 : segmentKm(from, here) + segmentKm(there, to);
+  return { problems: tooShort(leg, row, accessKm), accessKm };
+}
+
+function tooShort(leg: Leg, row: number, due: number): readonly Problem[] {
+  return leg.kilometres < due - TOLERANCE.kilometresRelative * due - TOLERANCE.kilometres
+    ? [finding('E8805', 'delivery.legs.kilometres', row, leg.kilometres, due)]
+    : [];
 }
 
 /** May this vehicle drive the leg on this day, and is it given time enough? */

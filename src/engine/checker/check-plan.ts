@@ -52,7 +52,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkBalance(c),
     ...checkLoads(c),
     ...checkTimes(c, season),
-    ...checkPaths(c),
+    ...checkPaths(c, reach),
     ...checkTemperatures(c, air),
     ...checkUnserved(openYard(c, season, reach, air)),
     ...checkOutcomes(c, air),

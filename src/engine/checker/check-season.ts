@@ -1,5 +1,6 @@
 import { quantile } from '../numerics/quantile.ts';
 import { cropFact } from '../reference/crops.ts';
+import { roadRainRule } from '../reference/road-rain.ts';
 import { civilFromDay, isoDate, isoWeekday } from '../vocabulary/calendar.ts';
 import type { PlaceGeometry, Position } from '../vocabulary/places.ts';
 import type { Problem } from '../vocabulary/problems.ts';
@@ -172,42 +173,35 @@ function usualWindow({ scenario }: CheckedCase, crop: number) {
   return { anchor: { kind: 'onset' }, firstOffsetDays: 0, lastOffsetDays: Math.max(0, Math.round(value)) };
 }
 
-/** Rain of a day or the day before it from which roads are difficult, and from which they are closed, mm. */
-const DIFFICULT_MM = 10;
-const CLOSED_MM = 40;
-
 /**
- * The worst state over the stations in each member's season, known rain standing in every one; a state is planned with
- * where it, or a worse one, comes in at least half of them.
+ * The worst state over the stations. Where the rain of a day is known it decides; else the state is planned that, or a
+ * worse one than which, comes on the same calendar day in at least half of the members' years.
  */
 function checkRoadStates(c: CheckedCase, season: OwnSeason): readonly Problem[] {
   const { memberYears, roadState } = c.plan.season;
-  const { assumptions, planning, seasonYear } = c.scenario;
-  const closedMm = assumptions['road.closedMm'] ?? CLOSED_MM;
-  const difficultMm = assumptions['road.difficultMm'] ?? DIFFICULT_MM;
-  const stateIn = (year: number, day: number) => {
-    const mm = wettest(season, [day - 1, day], year - seasonYear);
-    return mm >= closedMm ? 2 : mm >= difficultMm ? 1 : 0;
-  };
+  const { planning, seasonYear } = c.scenario;
   return roadState.flatMap((told, offset) => {
-    const states = memberYears.map((year) => stateIn(year, planning.from + offset));
+    const day = planning.from + offset;
+    const inMembers = () =>
+      memberYears.map((year) => inYear(day, civilFromDay(dayNumber(day)).year + year - seasonYear));
+    const states = (isRainKnown(season, day) ? [day] : inMembers()).map((one) => stateAfter(c, season, one));
     const isLikely = (least: number) => states.filter((state) => state >= least).length * 2 >= states.length;
     const due = states.length === 0 ? 0 : isLikely(2) ? 2 : isLikely(1) ? 1 : 0;
     return told === due ? [] : [finding('E8206', 'season.roadState', offset, told, due)];
   });
 }
 
-/** Most rain of some days at any station, known or of the same calendar days so many years off. */
-function wettest(season: OwnSeason, days: readonly number[], yearsOff: number): number {
-  let most = 0;
-  for (const record of season.stations)
-    for (const day of days) {
-      const known = record ? onDay(record, 'rainMm', day) : Number.NaN;
-      const year = civilFromDay(dayNumber(day)).year + yearsOff;
-      const mm = record && Number.isNaN(known) ? onDay(record, 'rainMm', inYear(day, year)) : known;
-      if (mm > most) most = mm;
-    }
-  return most;
+const isRainKnown = (season: OwnSeason, day: number) =>
+  season.stations.some((record) => record && !Number.isNaN(onDay(record, 'rainMm', day)));
+
+/** State after the wettest rain of a day and the day before it at any station. */
+function stateAfter(c: CheckedCase, season: OwnSeason, day: number): number {
+  const { closedMm, difficultMm } = roadRainRule(c.scenario.assumptions);
+  const rain = season.stations.flatMap((record) =>
+    record ? [onDay(record, 'rainMm', day - 1), onDay(record, 'rainMm', day)] : [],
+  );
+  const most = Math.max(0, ...rain.filter((mm) => !Number.isNaN(mm)));
+  return most >= closedMm.value ? 2 : most >= difficultMm.value ? 1 : 0;
 }
 
 function checkWorkdays(c: CheckedCase): readonly Problem[] {

@@ -148,6 +148,7 @@ const KINDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   group: (value) => value === 'dry' || value === 'inoculant' || value === 'both',
   pieces: (value) => isListOf(value, isPiece),
   range: isRange,
+  list: (value) => isListOf(value, (one) => isText(valueAt(one, 'code'))),
 };
 
 function judgeValue(path: string, row: number | null, value: unknown, kind: string, lengths: Lengths): Problem[] {

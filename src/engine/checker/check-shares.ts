@@ -65,12 +65,21 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   compare('inoculantShare', need > 0 ? Math.min(1, coatedKg / need) : 1, TOLERANCE.share * 5);
   for (const kind of ['seed', 'inoculant'] as const) {
     const asked = askedKg(c, row, kind) * (1 + c.scenario.policy.contingencyPercent / 100);
-    const most = Math.max(asked, heldLowKg(c, row, kind));
+    const most = Math.max(asked, heldLowKg(c, row, kind), kind === 'inoculant' ? promisedKg(c, row) : 0);
     const given = givenKg(c, row, kind);
     if (given > most + largestPackKg(c, row, kind) + STEP)
       found.push(finding('E8409', 'allocation.grants', row, given, most + largestPackKg(c, row, kind)));
   }
   return found;
+}
+
+/** In a second round packs that were served stay as promised, though the seed they were meant for is left behind. */
+function promisedKg(c: CheckedCase, row: number): number {
+  const { shortfalls, shares } = c.plan.allocation;
+  const isLeftBehind = shortfalls.shareRow.some(
+    (of, i) => of === row && at(shortfalls.commodity, i) === 'seed' && at(shortfalls.reason, i) === 'not-delivered',
+  );
+  return c.plan.rounds > 1 && isLeftBehind ? at(shares.seedNeedKg, row) : 0;
 }
 
 function needSum(c: CheckedCase, community: number, crop: number): number {

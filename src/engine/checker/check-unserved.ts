@@ -139,23 +139,39 @@ function daysOfLoads(c: CheckedCase): ReadonlyMap<number, number> {
   return days;
 }
 
-/**
- * Days between which a load may come, seed first: inoculant from the last served seed of its crops on, seed up to the
- * first inoculant of its crops. Null where inoculant must stay because none of its seed comes and growers hold none.
- */
-function boundsBySeed(c: CheckedCase, load: number, dayOfLoad: ReadonlyMap<number, number>) {
+interface Between {
+  readonly earliest: number;
+  readonly latest: number;
+}
+
+/** Days between which a load may come, seed first; null where inoculant must stay. */
+function boundsBySeed(c: CheckedCase, load: number, dayOfLoad: ReadonlyMap<number, number>): Between | null {
   const { loads } = c.plan.delivery;
   const { consignments, grants } = c.plan.allocation;
   const row = at(loads.consignment, load);
-  const group = at(consignments.group, row);
-  const community = at(consignments.community, row);
   const crops = new Set(at(loads.grants, load).map((grant) => at(grants.crop, grant)));
+  return boundsOfGoods(c, at(consignments.community, row), crops, at(consignments.group, row), dayOfLoad);
+}
+
+/**
+ * Inoculant comes from the last served seed of its crops on, seed up to the first inoculant of its crops. Null where
+ * seed of the crops is meant to come, none of it does, and growers hold none: then inoculant would have nothing to coat.
+ */
+function boundsOfGoods(
+  c: CheckedCase,
+  community: number,
+  crops: ReadonlySet<number>,
+  group: 'dry' | 'inoculant' | 'both',
+  dayOfLoad: ReadonlyMap<number, number>,
+): Between | null {
+  const { loads } = c.plan.delivery;
+  const { consignments, grants } = c.plan.allocation;
+  if (group === 'both') return { earliest: 0, latest: Number.POSITIVE_INFINITY };
   const linked = loads.consignment.flatMap((other, i) => {
     const isOther = at(consignments.community, other) === community && at(consignments.group, other) !== group;
     return isOther && at(loads.grants, i).some((grant) => crops.has(at(grants.crop, grant))) ? [i] : [];
   });
   const days = linked.flatMap((other) => dayOfLoad.get(other) ?? []);
-  if (group === 'both') return { earliest: 0, latest: Number.POSITIVE_INFINITY };
   if (group === 'dry') return { earliest: 0, latest: Math.min(Number.POSITIVE_INFINITY, ...days) };
   const ownSeed = at(c.scenario.communities, community).crops.some(
     (plan) => plan.ownSeedKg > 0 && crops.has(c.scenario.crops.indexOf(plan.crop)),
@@ -168,6 +184,7 @@ function boundsBySeed(c: CheckedCase, load: number, dayOfLoad: ReadonlyMap<numbe
 function checkShortfallReasons(yard: Yard): readonly Problem[] {
   const { c, reach } = yard;
   const { shortfalls, shares, lots, grants } = c.plan.allocation;
+  const dayOfLoad = daysOfLoads(c);
   const given = new Array<number>(c.scenario.lots.length).fill(0);
   grants.lot.forEach((lot, grant) => {
     given[lot] = at(given, lot) + at(grants.packs, grant);
@@ -193,7 +210,14 @@ function checkShortfallReasons(yard: Yard): readonly Problem[] {
     if (!fitting) return [];
     if (reason !== 'not-delivered')
       return [finding('E8411', 'allocation.shortfalls', row, shortKg, at(c.scenario.lots, fitting.lot).id)];
-    const idle = findIdleVehicle(yard, parcelOfShortfall(c, fitting.lot, fitting.packs, community, shortKg));
+    const bounds = boundsOfGoods(c, community, new Set([crop]), commodity === 'seed' ? 'dry' : 'inoculant', dayOfLoad);
+    if (bounds === null) return [];
+    const parcel = parcelOfShortfall(c, fitting.lot, fitting.packs, community, shortKg);
+    const idle = findIdleVehicle(yard, {
+      ...parcel,
+      earliest: Math.max(parcel.earliest, bounds.earliest),
+      latest: Math.min(parcel.latest, bounds.latest),
+    });
     return idle === null ? [] : untrue(`an idle vehicle could bring it: ${idle}`);
   });
 }

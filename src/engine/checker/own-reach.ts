@@ -8,6 +8,7 @@ import {
   type OwnNetwork,
   type OwnWays,
   openNetwork,
+  placeOfJoin,
 } from './own-roads.ts';
 
 /** Who can drive where, found when asked for and kept. */
@@ -18,6 +19,8 @@ export interface OwnReach {
   readonly depotReaches: (depot: number, place: number) => boolean;
   /** Least minutes there and back over all planning days on passable roads, for a vehicle. */
   readonly roundTripMinutes: (vehicle: number, place: number) => number;
+  /** Where a site joins the roads of a vehicle's class; null where it joins none. */
+  readonly joinOf: (vehicle: number, site: number) => Position | null;
 }
 
 export function openReach(c: CheckedCase): OwnReach {
@@ -33,18 +36,34 @@ export function openReach(c: CheckedCase): OwnReach {
   const known = new Map<string, OwnWays>();
   const closedOn = Array.from({ length: c.planningDays }, (_, day) => closedRoads(c, c.scenario.planning.from + day));
   const closureKeys = closedOn.map((closed) => [...closed].sort((a, b) => a - b).join(' '));
+  const networkOf = (): OwnNetwork => {
+    network ??= openNetwork(c.scenario);
+    return network;
+  };
+  const joinsOf = (vehicle: number) => {
+    const own = at(classOf, vehicle);
+    const known = joins.get(own);
+    if (known) return known;
+    const depots = new Set(c.depotOfVehicle.filter((_, v) => classOf[v] === own));
+    const made = joinSites(c, networkOf(), at(c.scenario.vehicles, vehicle).roadsAllowed, sites, depots);
+    joins.set(own, made);
+    return made;
+  };
   const ways = (vehicle: number, day: number, state: number): OwnWays => {
     const own = at(classOf, vehicle);
     const depot = at(c.depotOfVehicle, vehicle);
     const key = `${own} | ${depot} | ${closureKeys[day]} | ${state}`;
     const found = known.get(key);
     if (found) return found;
-    network ??= openNetwork(c.scenario);
-    const depots = new Set(c.depotOfVehicle.filter((_, v) => classOf[v] === own));
-    const joined =
-      joins.get(own) ?? joinSites(c, network, at(c.scenario.vehicles, vehicle).roadsAllowed, sites, depots);
-    joins.set(own, joined);
-    const made = findWays(c, network, joined, depot, at(c.scenario.vehicles, vehicle), at(closedOn, day), state);
+    const made = findWays(
+      c,
+      networkOf(),
+      joinsOf(vehicle),
+      depot,
+      at(c.scenario.vehicles, vehicle),
+      at(closedOn, day),
+      state,
+    );
     known.set(key, made);
     return made;
   };
@@ -52,6 +71,10 @@ export function openReach(c: CheckedCase): OwnReach {
   const roundTrip = ({ out, back }: OwnWays, place: number) =>
     at(out, c.scenario.depots.length + place) + at(back, c.scenario.depots.length + place);
   return {
+    joinOf: (vehicle, site) => {
+      const join = joinsOf(vehicle)[site];
+      return join ? placeOfJoin(c, join) : null;
+    },
     waysOf: (vehicle, day) => ways(vehicle, day, c.plan.season.roadState[day] ?? 0),
     depotReaches: (depot, place) => {
       const index = depot * c.plan.ids.places.length + place;

@@ -58,7 +58,7 @@ export function closedRoads(c: CheckedCase, day: number): ReadonlySet<number> {
   return closed;
 }
 
-interface Join {
+export interface Join {
   readonly road: number;
   /** The place lies between the vertices `vertex` and `vertex + 1`, `t` of the way. */
   readonly vertex: number;
@@ -146,6 +146,12 @@ function nearestJoin(scenario: Scenario, position: Position, isUsable: (road: nu
   return best;
 }
 
+export function placeOfJoin({ scenario }: CheckedCase, { road, vertex, t }: Join): Position {
+  const { positions } = at(scenario.roads, road);
+  const [a, b] = [at(positions, vertex), at(positions, vertex + 1)];
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+}
+
 /** Minutes from a depot to every site and back, on one day for one vehicle; infinite where there is no way. */
 export interface OwnWays {
   readonly out: Float64Array;
@@ -205,10 +211,8 @@ function listArcs(
     const nodes = at(network.nodes, road);
     const stations = line.positions.map((position, i) => ({ along: i, node: nodes[i] as number, position }));
     for (const { site, join } of joinsOf.get(road) ?? []) {
-      const [a, b] = [at(line.positions, join.vertex), at(line.positions, join.vertex + 1)];
-      const position: Position = [a[0] + join.t * (b[0] - a[0]), a[1] + join.t * (b[1] - a[1])];
       const node = extra++;
-      stations.push({ along: join.vertex + join.t, node, position });
+      stations.push({ along: join.vertex + join.t, node, position: placeOfJoin(c, join) });
       add(network.nodeCount + site, node, join.km * accessMinutesPerKm);
       add(node, network.nodeCount + site, join.km * accessMinutesPerKm);
     }

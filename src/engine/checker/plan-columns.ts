@@ -225,6 +225,9 @@ export const VALUES: Readonly<Record<string, string>> = {
   decisionsSha256: 'text',
   seed: 'number',
   iterations: 'number',
+  rounds: 'number',
+  problems: 'list',
+
   'scenario.name': 'text',
   'scenario.seasonYear': 'number',
   'scenario.asOf': 'date',

@@ -1,4 +1,5 @@
 import { isoDate, type Plan, type Scenario } from '../vocabulary/index.ts';
+import { locateProblems } from './locate-problems.ts';
 import { orderProblems } from './order-problems.ts';
 import type { PlanParts } from './plan-parts.ts';
 import { recordAllocation } from './record-allocation.ts';
@@ -45,7 +46,7 @@ export function recordPlan(parts: PlanParts): Plan {
     outcomes: recordOutcomes(outcomes),
     defaults: scenario.defaults,
     provenance: parts.provenance,
-    problems: orderProblems(parts.problems),
+    problems: orderProblems(locateProblems(parts.problems, scenario.origins)),
   };
 }
 

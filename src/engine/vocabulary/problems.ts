@@ -1,3 +1,5 @@
+import type { ScenarioPart } from './records.ts';
+
 /**
  * A problem is a code with values, never a sentence: the words for it stand in presentation/wording. Codes run E1xxx
  * intake, E2xxx places, E3xxx season, E4xxx needs, E5xxx allocation, E6xxx delivery, E7xxx outcomes, E8xxx checker.
@@ -244,6 +246,12 @@ export const PROBLEM_WEIGHTS = {
 
 export type ProblemCode = keyof typeof PROBLEM_WEIGHTS;
 
+/** The entry of a file that a problem speaks of, where a stage knows it by id and not by row. */
+export interface ProblemSubject {
+  readonly part: ScenarioPart;
+  readonly id: string;
+}
+
 export interface Problem {
   readonly code: ProblemCode;
   readonly weight: Weight;
@@ -254,6 +262,7 @@ export interface Problem {
   readonly column: string | null;
   /** The value met, as text. */
   readonly value: string | null;
+  readonly about?: ProblemSubject;
   /** Further values that the wording of the code uses, such as an id or a limit. */
   readonly facts: Readonly<Record<string, string | number>>;
 }
@@ -264,6 +273,7 @@ export interface ProblemPlace {
   readonly row?: number | null;
   readonly column?: string | null;
   readonly value?: string | null;
+  readonly about?: ProblemSubject;
   readonly facts?: Readonly<Record<string, string | number>>;
 }
 
@@ -275,6 +285,7 @@ export function problem(code: ProblemCode, place: ProblemPlace = {}): Problem {
     row: place.row ?? null,
     column: place.column ?? null,
     value: place.value ?? null,
+    ...(place.about ? { about: place.about } : {}),
     facts: place.facts ?? {},
   };
 }

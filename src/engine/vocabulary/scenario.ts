@@ -3,6 +3,7 @@ import type { Crop } from './crops.ts';
 import type { Vehicle } from './fleet.ts';
 import type { PlaceGeometry, Position, RoadClass, Surface } from './places.ts';
 import type { DefaultUsed } from './provenance.ts';
+import type { ScenarioPart } from './records.ts';
 import type { Lot, Product } from './supply.ts';
 import type { DayNumber, MinuteOfDay } from './units.ts';
 
@@ -155,6 +156,14 @@ export interface Handover {
   readonly sownOn: DayNumber | null;
 }
 
+/** File and row that an entry was read from. */
+export interface Origin {
+  readonly part: ScenarioPart;
+  readonly id: string;
+  readonly file: string;
+  readonly row: number;
+}
+
 /** All that the programme supplies, already valid. Arrays stand in an order that the order of file rows cannot change. */
 export interface Scenario {
   readonly name: string;
@@ -193,6 +202,8 @@ export interface Scenario {
   readonly weather: readonly WeatherStation[];
   readonly handovers: readonly Handover[];
   readonly defaults: readonly DefaultUsed[];
+  /** Where each entry stood in the files. Not part of any stage's input: rows may be sent in any order. */
+  readonly origins: readonly Origin[];
   /** SHA-256 over the files as sent. Not part of any stage's input. */
   readonly sha256: string;
 }

@@ -361,6 +361,7 @@ export const smallScenario: Scenario = {
   weather: [weather()],
   handovers: [],
   defaults: [],
+  origins: [],
   sha256: 'a'.repeat(64),
 };
 

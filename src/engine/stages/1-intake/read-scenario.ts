@@ -1,8 +1,8 @@
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import type { Problem } from '../../vocabulary/problems.ts';
-import type { ScenarioRecords } from '../../vocabulary/records.ts';
-import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { ScenarioPart, ScenarioRecords } from '../../vocabulary/records.ts';
+import type { Origin, Scenario } from '../../vocabulary/scenario.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
 import { indexById, type Order, placeMiddle } from './canonical-order.ts';
 import { chooseClock } from './choose-clock.ts';
@@ -64,10 +64,8 @@ function readPlaces(report: IntakeReport, records: ScenarioRecords, stated: Scen
   const near = <T>(rows: readonly KeptRow<T>[], place: (value: T) => Position) =>
     setSwappedAside(report, district, rows, place);
 
-  const zones = arrange(
-    near(readZones(report, records.zones), (zone) => placeMiddle(zone.geometry)),
-    ZONE_ORDER,
-  );
+  const zoneRows = near(readZones(report, records.zones), (zone) => placeMiddle(zone.geometry));
+  const zones = arrange(zoneRows, ZONE_ORDER);
   const zoneIndex = indexById(zones);
   const inDistrict = near(sent, (community) => placeMiddle(community.geometry));
   const communities = arrange(setUnknownZonesAside(report, inDistrict, zoneIndex), communityOrder(zoneIndex));
@@ -78,7 +76,13 @@ function readPlaces(report: IntakeReport, records: ScenarioRecords, stated: Scen
   const lastDay = dayNumber(stated.asOf + stated.forecastHorizonDays);
   const weather = near(readWeather(report, records.weather, lastDay), (station) => station.position);
   noteRemoteDepots(report, depots, communities);
+  const origins = [
+    ...originsOf('zones', zoneRows),
+    ...originsOf('communities', inDistrict),
+    ...originsOf('depots', depots),
+  ];
   return {
+    origins,
     crops,
     zones,
     zoneIndex,
@@ -99,7 +103,8 @@ function readSupply(
 ) {
   const { asOf, seasonYear } = stated;
   const depotIndex = indexById(depots);
-  const products = arrange(readProducts(report, records.products), PRODUCT_ORDER);
+  const productRows = readProducts(report, records.products);
+  const products = arrange(productRows, PRODUCT_ORDER);
   const productIndex = indexById(products);
   const stock = readLots(report, records.lots, { products: productIndex, depots: depotIndex, asOf });
   const lots = arrange(stock, lotOrder(depotIndex, productIndex));
@@ -112,6 +117,7 @@ function readSupply(
     seasonYear,
   });
   return {
+    origins: [...originsOf('products', productRows), ...originsOf('lots', stock)],
     products,
     lots,
     vehicles: countOut(report, fleet, vehicleOrder(depotIndex)),
@@ -122,6 +128,9 @@ function readSupply(
 
 const arrange = <T>(rows: readonly KeptRow<T>[], order: Order<T>): readonly T[] =>
   rows.map(({ value }) => value).sort(order);
+
+const originsOf = (part: ScenarioPart, rows: readonly KeptRow<{ readonly id: string }>[]): readonly Origin[] =>
+  rows.map(({ file, row, value: { id } }) => ({ part, id, file, row }));
 
 function assembleScenario(
   report: IntakeReport,
@@ -138,6 +147,7 @@ function assembleScenario(
     yieldsTPerHa: completeYields(report, ownYieldsTPerHa, crops),
     ...places,
     ...supply,
+    origins: [...places.origins, ...supply.origins],
     defaults: report.defaults(),
     sha256: records.sha256,
   };

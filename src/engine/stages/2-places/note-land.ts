@@ -9,7 +9,12 @@ export function noteLand({ communities }: Scenario, areaHa: Float64Array): reado
     const plannedHa = exactSum(crops.map((crop) => crop.plannedHa));
     const landHa = areaHa[c] as number;
     return plannedHa > landHa
-      ? [problem('E2005', { facts: { id, plannedHa: rounded(plannedHa, 1), areaHa: rounded(landHa, 1) } })]
+      ? [
+          problem('E2005', {
+            about: { part: 'communities', id },
+            facts: { id, plannedHa: rounded(plannedHa, 1), areaHa: rounded(landHa, 1) },
+          }),
+        ]
       : [];
   });
 }

@@ -59,7 +59,7 @@ function noteDepots(
     if (measured.roads.length === 0 || concerned.some((c) => (graph.siteNode[c]?.[depot] ?? -1) >= 0)) return [];
     const nearest = finder.nearest(position, SEARCH_KM, () => true);
     const facts = { id, lat: position[1], lon: position[0], km: rounded(nearest?.km ?? SEARCH_KM, 1) };
-    return [problem('E2009', { column: 'lat', facts })];
+    return [problem('E2009', { column: 'lat', about: { part: 'depots', id }, facts })];
   });
 }
 
@@ -77,7 +77,10 @@ function noteCommunities(
     if (reasons.length < classes.length) return [];
     const reason = TELLING.find((told) => reasons.includes(told)) ?? 'no-vehicle';
     return place.communities.map((community) =>
-      problem('E2010', { facts: { id: communities[community]?.id ?? '', reason } }),
+      problem('E2010', {
+        about: { part: 'communities', id: communities[community]?.id ?? '' },
+        facts: { id: communities[community]?.id ?? '', reason },
+      }),
     );
   });
 }

@@ -37,7 +37,9 @@ export function repairPolygons(
       beforeHa: rounded(polygonAreaHa(geometry.polygons), 3),
       afterHa: rounded(repaired ? polygonAreaHa(repaired) : 0, 3),
     };
-    problems.push(problem(code, { column: 'geometry', facts }));
+    problems.push(
+      problem(code, { column: 'geometry', about: { part: kind === 'zone' ? 'zones' : 'communities', id }, facts }),
+    );
     return repaired;
   });
   const areaHa = Float64Array.from(polygons, (held) => (held ? polygonAreaHa(held) : Number.NaN));

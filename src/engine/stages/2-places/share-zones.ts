@@ -61,7 +61,17 @@ function keepGiven(
   const share = polygons ? map.commonHa(zone, polygons) / areaHa : inPoint;
   if (share >= AGREEING_SHARE) return { parts, problems: [] };
   const facts = { id: community.id, sharePercent: rounded(share * 100, 1) };
-  return { parts, problems: [problem('E2004', { column: 'zone_id', value: community.zoneId, facts })] };
+  return {
+    parts,
+    problems: [
+      problem('E2004', {
+        column: 'zone_id',
+        value: community.zoneId,
+        about: { part: 'communities', id: community.id },
+        facts,
+      }),
+    ],
+  };
 }
 
 function placePoint(community: Community, map: ZoneMap): Settled {
@@ -92,7 +102,13 @@ function withoutSlivers(parts: readonly Part[]): readonly Part[] {
 
 function noteOverlap({ id }: Community, inZones: number): Problem[] {
   if (inZones <= 1 + SLIVER_SHARE) return [];
-  return [problem('E2007', { column: 'geometry', facts: { id, percent: rounded(inZones * 100, 1) } })];
+  return [
+    problem('E2007', {
+      column: 'geometry',
+      about: { part: 'communities', id },
+      facts: { id, percent: rounded(inZones * 100, 1) },
+    }),
+  ];
 }
 
 /** Where no zone is drawn at all, every community is outside, and that is known. */
@@ -100,7 +116,7 @@ function noteOutside({ id }: Community, parts: readonly Part[], map: ZoneMap): P
   const outside = parts.find((part) => part.zone === OUTSIDE_ALL_ZONES);
   if (!outside || map.isEmpty) return [];
   const facts = { id, outsidePercent: rounded(outside.share * 100, 2) };
-  return [problem('E2003', { column: 'geometry', facts })];
+  return [problem('E2003', { column: 'geometry', about: { part: 'communities', id }, facts })];
 }
 
 function anyPosition({ geometry }: Community): Position {

@@ -55,7 +55,11 @@ function farStations(scenario: Scenario, weather: WeatherPlaces, counts: (zone: 
         km: Math.round(km),
         limitKm: FAR_KM,
       };
-      return problem('E3002', { value: scenario.zones[zone]?.id ?? null, facts });
+      return problem('E3002', {
+        about: { part: 'zones', id: scenario.zones[zone]?.id ?? '' },
+        value: scenario.zones[zone]?.id ?? null,
+        facts,
+      });
     });
 }
 

@@ -36,7 +36,12 @@ function noteThin(scenario: Scenario, practice: CropPractice): readonly Problem[
   const cells = cellsPerSeed(product.countPerG, practice.doseGPerKg, practice.thousandSeedG.value, 1);
   const floor = scenario.policy.cellsPerSeedFloor;
   if (cells >= floor) return [];
-  return [problem('E4003', { facts: { product: product.id, crop: practice.crop, cells: Math.round(cells), floor } })];
+  return [
+    problem('E4003', {
+      about: { part: 'products', id: product.id },
+      facts: { product: product.id, crop: practice.crop, cells: Math.round(cells), floor },
+    }),
+  ];
 }
 
 /** Growers who hold more seed than their planned land takes. */

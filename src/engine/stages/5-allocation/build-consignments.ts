@@ -3,6 +3,7 @@ import { blendReachCurves } from '../../science/reach.ts';
 import { type Sourced, sourced } from '../../vocabulary/provenance.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment, Places, ReachCurve } from '../../vocabulary/stage-results.ts';
+import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { GrantLine } from './list-grants.ts';
 import type { ReachCurves } from './reach-curves.ts';
@@ -13,28 +14,45 @@ export const BOX_LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L f
 const LEAST_WEIGHT_HA = 1e-9;
 const GROUPS = ['dry', 'inoculant', 'both'] as const;
 
-/** Puts together what moves: all goods of one group from one depot to one community. Sorted by community, depot, group. */
+/**
+ * Puts together what moves: all goods of one group from one depot to one community. Sorted by community, depot, group.
+ * Packs that arrive after goods of the same group were promised stand apart, so that the promise does not wait for them.
+ *
+ * @param kept packs that the first round served
+ */
 export function buildConsignments(
   scenario: Scenario,
   places: Places,
   demand: DemandRows,
   lines: readonly GrantLine[],
   curves: ReachCurves,
+  kept: readonly Pick[],
 ): Consignment[] {
   const depotIndex = new Map(scenario.depots.map(({ id }, d) => [id, d]));
+  const arrival = (lot: number) => Math.max(0, (scenario.lots[lot]?.availableFrom ?? 0) - scenario.planning.from);
+  const keyOf = (row: number, lot: number, group: Consignment['group']) =>
+    `${demand.community[row]} ${scenario.lots[lot]?.depotId} ${scenario.policy.carry === 'apart' ? group : 'both'}`;
+  const groupOf = new Map<number, Consignment['group']>(
+    lines.map(({ lot, product }) => [lot, product.kind === 'inoculant' ? 'inoculant' : 'dry']),
+  );
+  const promised = new Map<string, number>();
+  for (const { row, lot } of kept) {
+    const key = keyOf(row, lot, groupOf.get(lot) ?? 'dry');
+    promised.set(key, Math.max(promised.get(key) ?? 0, arrival(lot)));
+  }
   const parts = new Map<string, { community: number; depot: number; group: Consignment['group']; grants: number[] }>();
-  lines.forEach(({ row, lot, product }, grant) => {
+  lines.forEach(({ row, lot }, grant) => {
+    const group = groupOf.get(lot) ?? 'dry';
+    const key = keyOf(row, lot, group);
+    const isLate = arrival(lot) > (promised.get(key) ?? Number.POSITIVE_INFINITY);
     const community = demand.community[row] as number;
     const depot = depotIndex.get(scenario.lots[lot]?.depotId ?? '') as number;
-    const group = product.kind === 'inoculant' ? 'inoculant' : 'dry';
-    const key = scenario.policy.carry === 'apart' ? `${community} ${depot} ${group}` : `${community} ${depot}`;
-    const part = parts.get(key) ?? { community, depot, group, grants: [] };
+    const part = parts.get(`${key} ${isLate}`) ?? { community, depot, group, grants: [] };
     if (part.group !== group) part.group = 'both';
     part.grants.push(grant);
-    parts.set(key, part);
+    parts.set(`${key} ${isLate}`, part);
   });
   return [...parts.values()]
-    .sort((a, b) => a.community - b.community || a.depot - b.depot || GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group))
     .map((part) => {
       const goods = part.grants.map((grant) => lines[grant] as GrantLine);
       const reach = reachOfGoods(demand, goods, curves);
@@ -43,10 +61,18 @@ export function buildConsignments(
         place: places.communityPlace[part.community] as number,
         ...weighGoods(goods),
         hectares: hectaresOfGoods(demand, goods),
-        ...daysOfUse(scenario, goods, reach),
+        earliest: goods.reduce((day, { lot }) => Math.max(day, arrival(lot)), 0),
+        latest: lastDayOfUse(reach),
         reach,
       };
-    });
+    })
+    .sort(
+      (a, b) =>
+        a.community - b.community ||
+        a.depot - b.depot ||
+        GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
+        a.earliest - b.earliest,
+    );
 }
 
 function weighGoods(goods: readonly GrantLine[]) {
@@ -100,13 +126,9 @@ function reachOfGoods(demand: DemandRows, goods: readonly GrantLine[], curves: R
   return weights.size === 1 && only ? only : blendReachCurves([...weights.keys()], [...weights.values()]);
 }
 
-/** First day on which every lot is there; last planning day on which handing over is still of use (the day before the first where none is). */
-function daysOfUse(scenario: Scenario, goods: readonly GrantLine[], reach: ReachCurve) {
-  const earliest = goods.reduce(
-    (day, { lot }) => Math.max(day, (scenario.lots[lot]?.availableFrom ?? 0) - scenario.planning.from),
-    0,
-  );
-  let latest = reach.inTime.length - 1;
-  while (latest >= 0 && !((reach.value[latest * reach.lossBreaks.length] as number) > 0)) latest--;
-  return { earliest, latest };
+/** Last planning day on which handing over is still of use; the day before the first where none is. */
+export function lastDayOfUse({ value, inTime, lossBreaks }: ReachCurve): number {
+  let day = inTime.length - 1;
+  while (day >= 0 && !((value[day * lossBreaks.length] as number) > 0)) day--;
+  return day;
 }

@@ -158,5 +158,10 @@ function noteLot(
   value: string,
   facts: Readonly<Record<string, number>> = {},
 ): Problem {
-  return problem(code, { file: 'lots.csv', column, value, facts: { lot: lot.id, packs: lot.packs, ...facts } });
+  return problem(code, {
+    about: { part: 'lots', id: lot.id },
+    column,
+    value,
+    facts: { lot: lot.id, packs: lot.packs, ...facts },
+  });
 }

@@ -15,7 +15,7 @@ export function noteStock(
   );
   const given = new Set(lines.map(({ product }) => product.id));
   const found = scenario.products.flatMap((product) => {
-    const place = { file: 'products.csv', facts: { product: product.id } };
+    const place = { about: { part: 'products', id: product.id } as const, facts: { product: product.id } };
     const isCoating = product.kind === 'inoculant' || product.kind === 'sticker';
     if (isCoating && offered.has(product.id) && !(seedKgPerPack(product) > 0)) {
       return [problem('E5013', { ...place, column: 'dose_g_per_kg' })];

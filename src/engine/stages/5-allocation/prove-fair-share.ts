@@ -1,7 +1,7 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
 import type { Commodity, FairShareProof } from '../../vocabulary/stage-results.ts';
 import type { DemandRows } from './demand-rows.ts';
-import type { FairFloor } from './share-pool.ts';
+import type { FairFloor } from './raise-least-share.ts';
 import type { ShareTerms } from './share-terms.ts';
 import type { StockGroup } from './stock-groups.ts';
 

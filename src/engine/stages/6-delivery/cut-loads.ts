@@ -5,7 +5,8 @@ import { type LoadLimits, limitsOf } from './largest-load.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { fitsPayload } from './rules/payload.ts';
 import { carriesTraining } from './rules/training-once.ts';
-import { type Slot, serviceMinutesOf } from './vehicle-day-slots.ts';
+import { consignmentKey, grantKey, type HeldAt, type ServedLoad, servedEarlier } from './served-earlier.ts';
+import type { Slot } from './vehicle-day-slots.ts';
 
 /** Packs of one row of grants still to be put on loads. */
 interface PackRow {
@@ -22,12 +23,14 @@ export interface CutLoads {
   readonly loads: readonly Load[];
   /** Per load, where it is held from an earlier round; null where it is free. */
   readonly held: readonly (HeldAt | null)[];
+  /** Loads of an earlier round that are not held: their packs are no longer given, or their community is now due for training. */
+  readonly released: number;
 }
 
 /**
  * Cuts consignments into loads of whole packs, each small enough for the largest vehicle that reaches the place, by payload,
- * by box and by the time that loading and unloading leave in a shift: as many full loads as there are, then the rest. Goods
- * carried together are cut in proportion, so that inoculant stays with its seed. Loads served in an earlier round are kept as
+ * by box and by the time that loading and unloading leave in a shift: as many full loads as there are, then the rest. Every
+ * load leaves time for the training, whichever brings it in the end. Goods carried together are cut in proportion, so that inoculant stays with its seed. Loads served in an earlier round are kept as
  * they were where their packs are still given.
  */
 export function cutLoads(
@@ -37,26 +40,56 @@ export function cutLoads(
   earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
 ): CutLoads {
   const training = carriesTraining(allocation.consignments);
-  const kept = earlier ? servedEarlier(scenario, earlier) : new Map<string, ServedLoad[]>();
+  const served = earlier ? servedEarlier(scenario, slots, earlier) : new Map<string, ServedLoad[]>();
+  const kept = keptLoads(scenario, allocation, training, served);
   const grantRow = new Map<string, number>();
   for (let row = 0; row < allocation.grants.lot.length; row++) grantRow.set(grantKey(allocation, row), row);
   const loads: Load[] = [];
   const held: (HeldAt | null)[] = [];
   allocation.consignments.forEach((consignment, index) => {
     const rows = packRows(scenario, allocation, consignment);
-    for (const served of kept.get(consignmentKey(consignment)) ?? []) {
+    for (const served of kept.of(consignment)) {
       const taken = takeServed(rows, served, grantRow);
       if (!taken) continue;
       loads.push(makeLoad(index, rows, taken));
       held.push(served.at);
     }
-    const minutes = training[index] ? scenario.policy.trainingMinutes : 0;
-    for (const packs of cutRest(rows, consignment, limitsOf(consignment, slots, minutes))) {
+    for (const packs of cutRest(rows, consignment, limitsOf(consignment, slots, scenario.policy.trainingMinutes))) {
       loads.push(makeLoad(index, rows, packs));
       held.push(null);
     }
   });
-  return { loads, held };
+  return { loads, held, released: kept.count - held.filter((at) => at !== null).length };
+}
+
+/**
+ * Served loads of the earlier round that may be held. A community that was to be trained with inoculant which is no longer sent
+ * is now trained with a held load whose vehicle has time to spare; where none has, the lightest is left out, to be cut and
+ * planned anew with time for the training.
+ */
+function keptLoads(
+  scenario: Scenario,
+  { consignments }: Allocation,
+  training: readonly boolean[],
+  served: Map<string, ServedLoad[]>,
+): { readonly of: (consignment: Consignment) => readonly ServedLoad[]; readonly count: number } {
+  const all = [...served.values()].flat();
+  const trained = new Set(all.filter(({ at }) => at.trains).map(({ community }) => community));
+  consignments.forEach((consignment, index) => {
+    const key = consignmentKey(consignment);
+    const own = served.get(key) ?? [];
+    if (own.length === 0 || !training[index] || trained.has(consignment.community)) return;
+    trained.add(consignment.community);
+    const roomiest = own.reduce((best, load) => (load.spareMinutes > best.spareMinutes ? load : best));
+    const lightest = own.reduce((best, load) => (load.kg < best.kg ? load : best));
+    const hasTime = roomiest.spareMinutes >= scenario.policy.trainingMinutes;
+    const withTraining = { ...roomiest, at: { ...roomiest.at, trains: true } };
+    served.set(
+      key,
+      hasTime ? own.map((load) => (load === roomiest ? withTraining : load)) : own.filter((load) => load !== lightest),
+    );
+  });
+  return { of: (consignment) => served.get(consignmentKey(consignment)) ?? [], count: all.length };
 }
 
 function packRows(scenario: Scenario, allocation: Allocation, consignment: Consignment): PackRow[] {

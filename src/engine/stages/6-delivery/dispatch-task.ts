@@ -2,14 +2,7 @@ import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
 import { packLog10PerDay } from '../../science/survival.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type {
-  Allocation,
-  Consignment,
-  Load,
-  Places,
-  ReachCurve,
-  SeasonOutlook,
-} from '../../vocabulary/stage-results.ts';
+import type { Allocation, Consignment, Places, ReachCurve, SeasonOutlook } from '../../vocabulary/stage-results.ts';
 import type { CutLoads } from './cut-loads.ts';
 import { costOfDays, judgeDays, pricesOfBrokenPromise } from './day-costs.ts';
 import { groupRows } from './group-rows.ts';

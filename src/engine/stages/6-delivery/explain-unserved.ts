@@ -72,17 +72,16 @@ function firstHurdle(state: DispatchState, index: number, slot: Slot): UnservedR
   if (!goesThereAndBack(slot.legs, load.place)) return 'not-reachable';
   if (!fitsPayload(load.kg, slot.payloadKg)) return 'heavier-than-any-vehicle';
   if (!fitsColdBox(load.coolLitres, slot.coolLitres)) return 'no-cold-box';
-  if (slot.day < load.earliest || slot.day > load.latest) return 'window-missed';
+  const { seedLinks } = state.task;
+  const last = Math.min(load.latest, lastDayBeforeInoculant(seedLinks, index, state.dayOf));
+  if (slot.day < load.earliest || slot.day > last) return 'window-missed';
   const verdict = load.dayVerdict[slot.day];
   if (verdict !== undefined && verdict !== 'allowed') return verdict;
   const iceKg = load.inoculantKg > 0 ? iceForTrip(slot.boxIceKg, iceLeftFor(state, slot)) : 0;
   const guest = load.mayTrain && (state.trial.trainer[load.community] as number) < 0 ? index : -1;
   const alone = planSlot(state.trial, slot, [{ loads: [index], iceKg, readyMinute: Number.NaN }], guest);
   if (!alone) return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[state.trial.clock.fault];
-  const { seedLinks } = state.task;
-  const seedDay = firstDayAfterSeed(seedLinks, index, state.dayOf);
-  if (slot.day < seedDay || slot.day > lastDayBeforeInoculant(seedLinks, index, state.dayOf))
-    return 'seed-not-delivered';
+  if (slot.day < firstDayAfterSeed(seedLinks, index, state.dayOf)) return 'seed-not-delivered';
   const { lock } = load;
   if (lock !== null && (lock.vehicle !== slot.vehicle || lock.day !== slot.day)) return 'decision';
   return 'no-vehicle-day-left';

@@ -1,7 +1,7 @@
 import type { Delivery } from '../../vocabulary/stage-results.ts';
 import { type DispatchState, iceLeftFor, setLoad, setPlan } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
-import { planSlot, type TripWish } from './plan-slot.ts';
+import { planSlot, type SlotPlan, type TripWish } from './plan-slot.ts';
 import { removeLoads } from './ruin.ts';
 import { firstDayAfterSeed } from './rules/seed-first.ts';
 import type { Slot } from './vehicle-day-slots.ts';
@@ -22,9 +22,7 @@ export function holdEarlier(state: DispatchState, earlier: Delivery): readonly n
   }
   for (const [slot, loads] of groupBySlot(state, held)) holdDay(state, slot, loads, earlier);
   for (const load of held) {
-    const { community } = task.loads[load] as TaskLoad;
-    const missing = state.slotOf[load] === -1;
-    if (missing && state.trial.trainer[community] === load) state.trial.trainer[community] = -1;
+    if (state.slotOf[load] === -1) dropTraining(state, load);
     if (firstDayAfterSeed(task.seedLinks, load, state.dayOf) > (state.dayOf[load] as number))
       removeLoads(state, [load]);
   }
@@ -44,8 +42,32 @@ function groupBySlot({ task }: DispatchState, held: readonly number[]): readonly
   return [...bySlot].sort((a, b) => a[0] - b[0]);
 }
 
+/** Holds one vehicle-day, with the training its loads are to bring or, where that does not fit, without. */
 function holdDay(state: DispatchState, index: number, loads: readonly number[], earlier: Delivery): void {
+  const { trainer } = state.trial;
   const slot = state.task.slots[index] as Slot;
+  let plan = planAsBefore(state, slot, loads, earlier);
+  if (!plan) {
+    for (const load of loads) dropTraining(state, load);
+    plan = planAsBefore(state, slot, loads, earlier);
+  }
+  if (!plan) return;
+  setPlan(state, index, plan);
+  for (const load of loads) {
+    const { community } = state.task.loads[load] as TaskLoad;
+    const before = trainer[community] as number;
+    setLoad(state, load, index);
+    trainer[community] = before;
+  }
+}
+
+function dropTraining({ task, trial }: DispatchState, load: number): void {
+  const { community } = task.loads[load] as TaskLoad;
+  if (trial.trainer[community] === load) trial.trainer[community] = -1;
+}
+
+/** The day's trips as the first round drove them, without the loads that are no longer there; null where a rule forbids it. */
+function planAsBefore(state: DispatchState, slot: Slot, loads: readonly number[], earlier: Delivery): SlotPlan | null {
   const day = earlier.vehicleDays.find(({ vehicle, day }) => vehicle === slot.vehicle && day === slot.day);
   const at = (load: number) => (state.task.loads[load] as TaskLoad).held;
   const position = (load: number) => at(load)?.position ?? 0;
@@ -55,9 +77,7 @@ function holdDay(state: DispatchState, index: number, loads: readonly number[], 
     return { loads: aboard, iceKg: cold ? trip.iceKg : 0, readyMinute: Number.NaN };
   });
   const plan = planSlot(state.trial, slot, wishes, -1);
-  if (!plan || plan.iceKg > iceLeftFor(state, slot) + ICE_SLACK_KG) return;
-  setPlan(state, index, plan);
-  for (const load of loads) setLoad(state, load, index);
+  return plan !== null && plan.iceKg <= iceLeftFor(state, slot) + ICE_SLACK_KG ? plan : null;
 }
 
 const ICE_SLACK_KG = 1e-9;

@@ -1,6 +1,6 @@
 import { type DispatchState, iceLeftFor, setLoad, setPlan } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
-import { listOpenings, NEVER, type Opening, PLACES, planAt, wouldTrain } from './openings.ts';
+import { listOpenings, NEVER, type Opening, POSITIONS, planAt, wouldTrain } from './openings.ts';
 import type { SlotPlan } from './plan-slot.ts';
 import { iceForTrip } from './rules/ice-stock.ts';
 import { firstDayAfterSeed, lastDayBeforeInoculant } from './rules/seed-first.ts';
@@ -19,7 +19,7 @@ export interface InsertionMemory {
   readonly price: Float64Array;
   /** What the price was made for: the plan's version, whether ice was left, whether the load would train. 0: nothing yet. */
   readonly stamp: Float64Array;
-  /** Where the exact price stands: trip * PLACES + position + 1; 0 while `price` is only a bound. */
+  /** Where the exact price stands: trip * POSITIONS + position + 1; 0 while `price` is only a bound. */
   readonly where: Int32Array;
 }
 
@@ -161,11 +161,11 @@ function findBest(state: DispatchState, memory: InsertionMemory, index: number, 
   let bestPrice = NEVER;
   for (const { trip, position, bound } of openings) {
     if (bound >= bestPrice) break;
-    const plan = planAt(state, index, slotIndex, trip * PLACES + position);
+    const plan = planAt(state, index, slotIndex, trip * POSITIONS + position);
     if (!plan || plan.cost - before.cost >= bestPrice) continue;
     best = plan;
     bestPrice = plan.cost - before.cost;
-    memory.where[entry] = trip * PLACES + position + 1;
+    memory.where[entry] = trip * POSITIONS + position + 1;
   }
   memory.price[entry] = bestPrice;
   return best;

@@ -14,6 +14,7 @@ import { newCandidates, newMemory } from './insertion.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
 import type { Recreator } from './recreate.ts';
 import { scheduleTrips } from './schedule-trips.ts';
+import { trainAll } from './train-all.ts';
 import { listSlots } from './vehicle-day-slots.ts';
 
 /**
@@ -37,10 +38,12 @@ export function planDelivery(
   const task = compileTask(scenario, decisions, places, season, allocation, listed, cut);
   const state = newState(task, scenario.communities.length);
   const hopeful = findHopeful(state);
-  const released = earlier ? holdEarlier(state, earlier.delivery) : [];
+  const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
   const recreator = newRecreator(state);
   fillUp(recreator, hopeful);
+  trainAll(recreator);
   const end = improve(recreator, hopeful, settings);
+  trainAll(recreator);
   fillUp(recreator, hopeful);
   const delivery: Delivery = {
     loads: cut.loads,
@@ -54,7 +57,7 @@ export function planDelivery(
     ...judgeDecisions(scenario, decisions),
     ...judgePromises(scenario, decisions, consignments, state),
     ...depotsWithoutVehicles(scenario, allocation),
-    ...(released.length > 0 ? [problem('E6004', { facts: { loads: released.length } })] : []),
+    ...(released > 0 ? [problem('E6004', { facts: { loads: released } })] : []),
   ];
   return { result: delivery, problems, provenance: deliveryProvenance(scenario) };
 }

@@ -48,7 +48,8 @@ export function insertAll(recreator: Recreator, loads: readonly number[]): numbe
   return served;
 }
 
-const never = () => false;
+/** No blinking. */
+export const never = () => false;
 
 function drawKeys({ state, minutesOut }: Recreator, loads: readonly number[], random: RandomStream) {
   let draw = random.next();

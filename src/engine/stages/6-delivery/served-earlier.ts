@@ -3,7 +3,7 @@ import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment, Delivery, Load, Stop } from '../../vocabulary/stage-results.ts';
 import { carriesTraining } from './rules/training-once.ts';
-import { serviceMinutesOf } from './vehicle-day-slots.ts';
+import { type Slot, serviceMinutesOf } from './vehicle-day-slots.ts';
 
 /** Where a load of an earlier round was served. */
 export interface HeldAt {
@@ -18,6 +18,10 @@ export interface HeldAt {
 /** A load of the earlier round that was served, by what its packs are and not by their rows. */
 export interface ServedLoad {
   readonly at: HeldAt;
+  readonly community: number;
+  readonly kg: number;
+  /** Minutes by which its vehicle was back before it had to be. */
+  readonly spareMinutes: number;
   readonly packs: readonly { readonly key: string; readonly packs: number }[];
 }
 
@@ -29,43 +33,48 @@ export function grantKey({ grants }: Allocation, row: number): string {
   return `${grants.community[row]} ${grants.crop[row]} ${grants.lot[row]}`;
 }
 
+interface Earlier {
+  readonly allocation: Allocation;
+  readonly delivery: Delivery;
+}
+
 /** Served loads of the earlier round by consignment, in the order of vehicle-days and stops. */
-export function servedEarlier(
-  scenario: Scenario,
-  earlier: { readonly allocation: Allocation; readonly delivery: Delivery },
-): Map<string, ServedLoad[]> {
+export function servedEarlier(scenario: Scenario, slots: readonly Slot[], earlier: Earlier): Map<string, ServedLoad[]> {
   const served = new Map<string, ServedLoad[]>();
-  const { loads, vehicleDays } = earlier.delivery;
-  for (const { vehicle, day, trips } of vehicleDays) {
+  const mayTrain = carriesTraining(earlier.allocation.consignments);
+  const latestBack = new Map(slots.map((slot) => [`${slot.vehicle} ${slot.day}`, slot.latestBack]));
+  for (const { vehicle, day, trips } of earlier.delivery.vehicleDays) {
+    const back = trips[trips.length - 1]?.returnMinute ?? 0;
+    const spareMinutes = (latestBack.get(`${vehicle} ${day}`) ?? 0) - back;
     trips.forEach(({ stops }, trip) => {
-      const trained = new Set(stops.flatMap((stop) => loadsThatTrain(scenario, earlier, vehicle, stop)));
+      const trained = new Set(stops.flatMap((stop) => loadsThatTrain(scenario, earlier, mayTrain, vehicle, stop)));
       stops
         .flatMap((stop) => stop.loads)
         .forEach((index, position) => {
-          const load = loads[index];
-          const consignment = load && earlier.allocation.consignments[load.consignment];
-          if (!consignment) return;
-          const packs = load.grants.map((row, i) => ({
-            key: grantKey(earlier.allocation, row),
-            packs: load.packs[i] as number,
-          }));
-          const key = consignmentKey(consignment);
           const at = { vehicle, day, trip, position, trains: trained.has(index) };
-          served.set(key, [...(served.get(key) ?? []), { at, packs }]);
+          const load = earlier.delivery.loads[index] as Load;
+          const consignment = earlier.allocation.consignments[load.consignment] as Consignment;
+          const key = consignmentKey(consignment);
+          const whole = { at, community: consignment.community, kg: load.kg, spareMinutes };
+          served.set(key, [...(served.get(key) ?? []), { ...whole, packs: packsOf(earlier.allocation, load) }]);
         });
     });
   }
   return served;
 }
 
+function packsOf(allocation: Allocation, load: Load): ServedLoad['packs'] {
+  return load.grants.map((row, i) => ({ key: grantKey(allocation, row), packs: load.packs[i] as number }));
+}
+
 /** Loads that the minutes spent at a stop beyond hand-over and unloading were training for. */
 function loadsThatTrain(
   scenario: Scenario,
-  { allocation, delivery }: { readonly allocation: Allocation; readonly delivery: Delivery },
+  { allocation, delivery }: Earlier,
+  mayTrain: readonly boolean[],
   vehicle: number,
   stop: Stop,
 ): number[] {
-  const mayTrain = carriesTraining(allocation.consignments);
   const here = stop.loads.map((index) => ({ index, load: delivery.loads[index] as Load }));
   const dryKg = here.reduce((sum, { load }) => sum + load.kg - load.inoculantKg, 0);
   const service = serviceMinutesOf(scenario.vehicles[vehicle] as Vehicle);

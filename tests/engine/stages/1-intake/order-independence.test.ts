@@ -39,7 +39,8 @@ function shuffled(records: ScenarioRecords, seed: number): ScenarioRecords {
 const scenarioOf = (records: ScenarioRecords): Scenario => {
   const { scenario, problems } = readScenario(records);
   if (scenario === null) throw new Error(JSON.stringify(problems));
-  return scenario;
+  // Where an entry stood is the one thing that reordering changes.
+  return { ...scenario, origins: [] };
 };
 
 it('the order of communities at a hand-over point does not matter', () => {

@@ -170,6 +170,7 @@ export function ground(parts: Ground): Scenario {
     weather: [],
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: '',
     ...parts,
   };

@@ -125,6 +125,7 @@ export function scenarioOf(weather: readonly WeatherStation[], changes: Partial<
     weather,
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: '',
     ...changes,
   };

@@ -165,6 +165,7 @@ export function smallScenario(parts: Partial<Scenario>, contingencyPercent = 0):
     weather: [],
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: '',
     ...parts,
   };

@@ -35,7 +35,7 @@ describe('which lots may be given (design section 6, heat and quality rules)', (
       codes: ['E5001'],
     });
     expect(judge(powder, { expires: day(-1) }).problem).toMatchObject({
-      file: 'lots.csv',
+      about: { part: 'lots', id: 'L' },
       column: 'expires',
       weight: 'noted',
     });

@@ -7,7 +7,7 @@ import { allocateStock } from '../../../../src/engine/stages/5-allocation/alloca
 import { randomDistrict } from './random-districts.ts';
 import { type DistrictSpec, decisions, smallDistrict } from './small-district.ts';
 
-const SEEDS = Array.from({ length: 60 }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
 
 let solver: LinearSolver;
 let districts: ReturnType<typeof allocate>[] = [];
@@ -53,7 +53,7 @@ function needOf({ shares }: Allocation, commodity: FairShareProof['commodity'], 
 const givenOf = ({ shares }: Allocation, commodity: FairShareProof['commodity'], row: number) =>
   (commodity === 'seed' ? shares.seedGivenKg[row] : shares.inoculantGivenSeedKg[row]) as number;
 
-describe('any allocation of 60 random districts', () => {
+describe('any allocation of 40 random districts', () => {
   it('gives no lot beyond its packs, and only where a depot reaches and the label fits', () => {
     for (const district of districts) {
       const { grants, shares } = district.allocation;
@@ -163,7 +163,7 @@ describe('the proof of the fair share', () => {
         }
       }
     }
-    expect(proofs).toBeGreaterThan(300);
+    expect(proofs).toBeGreaterThan(200);
   });
 
   it('covers each row that some stock reaches, once', () => {

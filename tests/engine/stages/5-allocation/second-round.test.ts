@@ -126,7 +126,7 @@ describe('the second round', () => {
     }
   });
 
-  it('packs that arrive late do not join goods that were served early: their consignment would have to wait', () => {
+  it('packs that arrive late travel apart from goods that were promised early: the promise does not wait for them', () => {
     const ten = seedPack('soybean', 10);
     const early = lot(ten, 6);
     const late = lot(ten, 4, { availableFrom: dayNumber(FROM + 8), expires: dayNumber(FROM + 400) });
@@ -140,9 +140,31 @@ describe('the second round', () => {
       [1],
     );
     // First round: 5 packs each; the first community's are all of the early lot, the second's one early and four late.
-    expect(first.consignments.map(({ earliest }) => earliest)).toEqual([0, 8]);
-    // The second is left behind: the first gets the freed early pack, not the late ones.
-    expect(Array.from(second.shares.seedGivenKg)).toEqual([60, 0]);
-    expect(second.consignments.map(({ earliest }) => earliest)).toEqual([0]);
+    expect(first.consignments.map(({ earliest, kg }) => [earliest, kg])).toEqual([
+      [0, 50],
+      [8, 50],
+    ]);
+    // The second is left behind: the first gets its freed early pack on the promised trip, the four late ones later.
+    expect(Array.from(second.shares.seedGivenKg)).toEqual([100, 0]);
+    expect(second.consignments.map(({ community, earliest, kg }) => [community, earliest, kg])).toEqual([
+      [0, 0, 60],
+      [0, 8, 40],
+    ]);
+  });
+
+  it('proves a share that those served in whole packs stand at, promises counted as stock', () => {
+    for (let seed = 1; seed <= 25; seed++) {
+      const { second } = bothRounds(randomDistrict(seed), [seed % 2, 3]);
+      for (const proof of second.proofs) {
+        expect(proof.bound - proof.leastShare).toBeLessThan(1e-7);
+        proof.shareRows.forEach((row, i) => {
+          const { seedGivenKg, inoculantGivenSeedKg } = second.shares;
+          const given = (proof.commodity === 'seed' ? seedGivenKg : inoculantGivenSeedKg)[row] as number;
+          expect(given).toBeGreaterThanOrEqual(
+            proof.leastShare * (proof.needKg[i] as number) - proof.roundingKg - 1e-5,
+          );
+        });
+      }
+    }
   });
 });

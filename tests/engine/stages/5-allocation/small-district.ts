@@ -171,6 +171,7 @@ export function smallDistrict(spec: DistrictSpec): SmallDistrict {
     weather: [],
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: '',
   };
   return {

@@ -16,7 +16,10 @@ const VEHICLE = {
   costPerDay: 20,
 };
 
-const vehicleOf = (spec: NetworkSpec, vehicle: number) => ({ ...VEHICLE, ...spec.vehicles[vehicle] });
+const vehicleOf = (spec: NetworkSpec, vehicle: number): typeof VEHICLE => ({
+  ...VEHICLE,
+  ...(spec.vehicles[vehicle] as Partial<typeof VEHICLE>),
+});
 
 /** Loads that carry the training of their community: each community has one dry and one inoculant load at most here. */
 function trainersOf(spec: NetworkSpec): ReadonlySet<number> {

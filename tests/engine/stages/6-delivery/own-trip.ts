@@ -14,7 +14,7 @@ export interface OwnTrip {
   readonly packC: ReadonlyMap<number, number>;
 }
 
-interface Vehicle {
+export interface OwnVehicle {
   readonly payloadKg: number;
   readonly coolLitres: number;
   readonly coolUaWPerK: number;
@@ -32,7 +32,7 @@ export const kgOf = (c: ConsignmentSpec) => (c.seedPacks ?? 0) * (c.packKg ?? 25
 /** Null where a rule of the trade forbids the trip. */
 export function ownTrip(
   spec: NetworkSpec,
-  vehicle: Vehicle,
+  vehicle: OwnVehicle,
   loads: readonly number[],
   readyMinute: number,
   iceKg: number,
@@ -102,7 +102,7 @@ class OwnHeat {
   private readonly spec: NetworkSpec;
   private readonly ua: number;
 
-  constructor(spec: NetworkSpec, vehicle: Vehicle, packsKg: number, iceKg: number) {
+  constructor(spec: NetworkSpec, vehicle: OwnVehicle, packsKg: number, iceKg: number) {
     this.spec = spec;
     this.ua = vehicle.coolUaWPerK;
     this.packsKg = packsKg;

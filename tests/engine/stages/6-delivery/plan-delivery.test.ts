@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { planDelivery } from '../../../../src/engine/stages/6-delivery/plan-delivery.ts';
 import { assertSound } from './assert-sound.ts';
 import { costOfPlan } from './enumerate-plans.ts';
+import { type OwnVehicle, ownTrip } from './own-trip.ts';
 import { buildNetwork, type ConsignmentSpec, type NetworkSpec, planNetwork } from './small-network.ts';
 
 const place = fc.record({
@@ -83,8 +84,7 @@ describe('search', () => {
     expect(cost(300)).toBeLessThan(0.95 * construction);
   });
 
-  test('a second opinion finds the same temperatures and the same loss at every stop', async () => {
-    const { ownTrip } = await import('./own-trip.ts');
+  test('a second opinion finds the same temperatures and the same loss at every stop', () => {
     const hot: NetworkSpec = {
       ...busy,
       airC: (minute) => 20 + minute / 60,
@@ -105,7 +105,7 @@ describe('search', () => {
       for (const trip of trips) {
         const loads = trip.stops.flatMap((stop) => stop.loads);
         const trains = new Set(loads.filter((load) => hot.consignments[load]?.group === 'inoculant'));
-        const own = ownTrip(hot, { ...v, coolUaWPerK: v?.coolUaWPerK ?? 0 } as never, loads, ready, trip.iceKg, trains);
+        const own = ownTrip(hot, v as OwnVehicle, loads, ready, trip.iceKg, trains);
         expect(own?.returnMinute).toBeCloseTo(trip.returnMinute, 6);
         for (const stop of trip.stops.filter((s) => !Number.isNaN(s.packC))) {
           const load = stop.loads.find((l) => own?.packC.has(l)) as number;
@@ -184,6 +184,31 @@ describe('second round', () => {
     assertSound(more, result);
     const own = result.loads.filter((load) => load.consignment === 0);
     expect(own.map((load) => load.packs)).toEqual([[6], [5]]);
+  });
+
+  test('where the inoculant is no longer sent, the training moves to the seed, with or without time on its old day', () => {
+    for (const x of [20, 89]) {
+      const far: NetworkSpec = {
+        days: 3,
+        places: [{ x, y: 0 }],
+        vehicles: [{ coolLitres: 50, iceKg: 0, coolUaWPerK: 5 }],
+        airC: () => 60,
+        consignments: [
+          { place: 0, group: 'dry', seedPacks: 60 },
+          { place: 0, group: 'inoculant', sachets: 10 },
+        ],
+      };
+      const before = buildNetwork(far);
+      const round1 = planNetwork(before, 50).result;
+      expect(round1.unserved.map(({ reason }) => reason)).toEqual(['too-hot']);
+      const after = buildNetwork({ ...far, consignments: far.consignments.slice(0, 1) });
+      const { result } = planNetwork(after, 50, { allocation: before.allocation, delivery: round1 });
+      assertSound(after, result);
+      expect(result.unserved).toEqual([]);
+      const stops = result.vehicleDays.flatMap(({ trips }) => trips.flatMap((trip) => trip.stops));
+      const spent = stops.reduce((sum, stop) => sum + stop.departMinute - stop.startMinute, 0);
+      expect(spent).toBeCloseTo(20 * stops.length + 15 + 30, 6);
+    }
   });
 
   test('what can no longer be held is let go and said', () => {

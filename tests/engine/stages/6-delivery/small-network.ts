@@ -218,6 +218,7 @@ function buildScenario(spec: NetworkSpec, days: number, depotCount: number): Sce
     weather: [],
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: '',
   };
 }

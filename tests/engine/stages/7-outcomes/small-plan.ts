@@ -208,6 +208,7 @@ function smallScenario(ownSeedKg: number): Scenario {
     ],
     handovers: [],
     defaults: [],
+    origins: [],
     sha256: 'a'.repeat(64),
   };
 }

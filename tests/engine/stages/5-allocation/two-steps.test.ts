@@ -3,8 +3,9 @@ import { type Model, solve as solveWithYalps } from 'yalps';
 import { loadHighsSolver } from '../../../../src/adapters/solver/load-highs-solver.ts';
 import type { LinearSolver } from '../../../../src/engine/index.ts';
 import { RandomStream } from '../../../../src/engine/numerics/random-stream.ts';
-import { raiseLeastShare, spreadByHectares } from '../../../../src/engine/stages/5-allocation/share-pool.ts';
+import { raiseLeastShare } from '../../../../src/engine/stages/5-allocation/raise-least-share.ts';
 import type { ShareTerms } from '../../../../src/engine/stages/5-allocation/share-terms.ts';
+import { spreadByHectares } from '../../../../src/engine/stages/5-allocation/spread-by-hectares.ts';
 
 let solver: LinearSolver;
 beforeAll(async () => {

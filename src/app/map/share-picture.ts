@@ -1,0 +1,50 @@
+import type { Plan, Scenario } from '../../engine/index.ts';
+import {
+  depotSymbols,
+  EMPTY_PICTURE,
+  type MapPicture,
+  shareTone,
+  zoneLabels,
+} from '../../presentation/views/map-view.ts';
+
+/**
+ * A share by community as tones, cross-hatched where a community gets nothing, with the zone's own share printed.
+ *
+ * @param shares 0 to 1 by community; null where nothing is planned
+ * @param zoneShares 0 to 1 by zone of the scenario; null where it is not known
+ */
+export function sharePicture(
+  scenario: Scenario,
+  shares: readonly (number | null)[],
+  zoneShares: readonly (number | null)[],
+): MapPicture {
+  const percent = (share: number | null | undefined) =>
+    share === null || share === undefined ? null : `${Math.floor(share * 100 + 1e-9)} %`;
+  return {
+    ...EMPTY_PICTURE,
+    fills: shares.map((share) => (share === 0 ? null : shareTone(share))),
+    hatches: shares.map((share) => (share === 0 ? 'nothing' : null)),
+    labels: zoneLabels(scenario, (zone) => percent(zoneShares[zone])),
+    symbols: depotSymbols(scenario),
+  };
+}
+
+/** Zone shares of a plan's table by zone of the scenario. */
+export function byZone(plan: Plan, zones: number, of: (row: number) => number | null): (number | null)[] {
+  const shares: (number | null)[] = Array.from({ length: zones }, () => null);
+  plan.outcomes.zones.zone.forEach((zone, row) => {
+    if (zone >= 0) shares[zone] = of(row);
+  });
+  return shares;
+}
+
+/** Sum of a column over the share rows of each community, divided by another: null where nothing is planned. */
+export function byCommunity(plan: Plan, part: readonly number[], whole: readonly number[]): (number | null)[] {
+  const count = plan.ids.communities.length;
+  const [parts, wholes] = [new Array<number>(count).fill(0), new Array<number>(count).fill(0)];
+  plan.allocation.shares.community.forEach((community, row) => {
+    parts[community] = (parts[community] ?? 0) + (part[row] ?? 0);
+    wholes[community] = (wholes[community] ?? 0) + (whole[row] ?? 0);
+  });
+  return wholes.map((sum, community) => (sum > 0 ? Math.min(1, (parts[community] ?? 0) / sum) : null));
+}

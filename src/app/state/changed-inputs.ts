@@ -1,0 +1,35 @@
+import type { Decision } from '../../engine/index.ts';
+import type { SeasonState } from './season-store.ts';
+
+type Inputs = Pick<SeasonState, 'plan' | 'plannedFrom' | 'decisions' | 'files'>;
+
+/** Stages that no decision of a planner can change: their figures stay firm while decisions wait to be planned. */
+const UNTOUCHED_BY_DECISIONS = ['needs', 'season'];
+
+/** How many inputs differ from those of the plan: decisions added or taken back, and files replaced. */
+export function changedInputs(state: Inputs): number {
+  return state.plan === null ? 0 : changedFiles(state) + changedDecisions(state);
+}
+
+/** Whether an input that a figure rests on has changed since it was planned. */
+export function isStale(state: Inputs, path: string): boolean {
+  if (state.plan === null) return false;
+  if (changedFiles(state) > 0) return true;
+  return changedDecisions(state) > 0 && !UNTOUCHED_BY_DECISIONS.includes(path.split('.')[0] ?? '');
+}
+
+function changedFiles({ plannedFrom, files }: Inputs): number {
+  const before = plannedFrom?.files ?? files;
+  const paths = new Set([...before.keys(), ...files.keys()]);
+  return [...paths].filter((path) => before.get(path) !== files.get(path)).length;
+}
+
+function changedDecisions({ plannedFrom, decisions }: Inputs): number {
+  const before = plannedFrom?.decisions ?? decisions;
+  let same = 0;
+  while (same < before.length && same < decisions.length && isSame(before[same], decisions[same])) same += 1;
+  return before.length + decisions.length - 2 * same;
+}
+
+const isSame = (a: Decision | undefined, b: Decision | undefined): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -1,0 +1,210 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
+import type { Gathered } from '../../adapters/browser/gather-files.ts';
+import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
+import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
+import type { Decision, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import type { KeptState } from './kept-state.ts';
+
+/** The same defaults as on the command line, so that both make the same plan. */
+const SEARCH = { seed: 1, iterations: 20_000 };
+
+type Files = ReadonlyMap<string, Uint8Array>;
+
+/** What a plan was made from. */
+export interface PlannedFrom {
+  readonly files: Files;
+  readonly decisions: readonly Decision[];
+}
+
+/** Something to say beside the answer, until it is closed or overtaken. */
+export type Notice =
+  | { readonly kind: 'cancelled' | 'other-plan' }
+  | { readonly kind: 'failed' | 'no-scenario-in' | 'strangers'; readonly text: string };
+
+export interface SeasonState {
+  /** Folder or archive that is open; null before anything is. */
+  readonly name: string | null;
+  readonly opening: boolean;
+  readonly files: Files;
+  readonly faults: readonly ReadFault[];
+  /** The files as last read. */
+  readonly read: OpenedScenario | null;
+  /** The scenario that the plan belongs to; where none is planned, the one just read. Indexes of the plan point into it. */
+  readonly scenario: Scenario | null;
+  readonly decisions: readonly Decision[];
+  /** What undo took back, the next to be redone last. */
+  readonly undone: readonly Decision[];
+  readonly plan: Plan | null;
+  readonly plannedFrom: PlannedFrom | null;
+  readonly planning: PlanningProgress | null;
+  /** What the independent checker found in the plan; null while it has not answered. */
+  readonly findings: readonly Problem[] | null;
+  readonly notice: Notice | null;
+
+  openFiles(gathered: Gathered): Promise<void>;
+  openStart(start: StartFiles): Promise<void>;
+  /** Puts files in the place of those of the same name, as mended. */
+  replaceFiles(files: Files): Promise<void>;
+  decide(...decisions: Decision[]): void;
+  undo(): void;
+  redo(): void;
+  replan(): Promise<void>;
+  cancel(): void;
+  dismiss(): void;
+}
+
+export type SeasonStore = StoreApi<SeasonState>;
+
+const NOTHING = {
+  name: null,
+  opening: false,
+  files: new Map(),
+  faults: [],
+  read: null,
+  scenario: null,
+  decisions: [],
+  undone: [],
+  plan: null,
+  plannedFrom: null,
+  planning: null,
+  findings: null,
+  notice: null,
+} as const;
+
+/** The season on the page: files, scenario, decisions, plan. All work is done by the client, beside the page. */
+export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonStore {
+  return createStore<SeasonState>((set, get) => {
+    const fail = (error: unknown) => {
+      if (error instanceof Cancelled) return;
+      const text = error instanceof Error ? error.message : String(error);
+      set({ opening: false, planning: null, notice: { kind: 'failed', text } });
+    };
+
+    async function read(name: string, files: Files, faults: readonly ReadFault[]): Promise<OpenedScenario | null> {
+      set({ opening: true, planning: null, notice: null });
+      try {
+        const opened = await client.open({ files, faults });
+        set({ name, files, faults, read: opened, opening: false });
+        return opened;
+      } catch (error) {
+        fail(error);
+        return null;
+      }
+    }
+
+    function adopt(opened: OpenedScenario): void {
+      const decisions = kept.decisionsFor(opened.sha256) ?? opened.decisions;
+      set({ ...cleared(), scenario: opened.scenario, decisions });
+    }
+
+    async function check(plan: Plan, decisions: readonly Decision[]): Promise<void> {
+      try {
+        const { findings } = await client.check({ decisions, plan });
+        if (get().plan === plan) set({ findings });
+      } catch (error) {
+        fail(error);
+      }
+    }
+
+    function setDecisions(decisions: readonly Decision[], undone: readonly Decision[]): void {
+      set({ decisions, undone });
+      const { read: opened } = get();
+      if (opened) kept.keepDecisions(opened.sha256, decisions);
+    }
+
+    return {
+      ...NOTHING,
+
+      async openFiles({ name, files, faults, whole }) {
+        if (!whole) {
+          set({ notice: { kind: 'no-scenario-in', text: name } });
+          return;
+        }
+        const opened = await read(name, files, faults);
+        if (opened === null) return;
+        adopt(opened);
+        if (opened.problems.every(({ weight }) => weight === 'noted')) await get().replan();
+      },
+
+      async openStart({ name, files, faults, plan }) {
+        const opened = await read(name, files, faults);
+        if (opened === null) return;
+        adopt(opened);
+        const fits = plan?.scenarioSha256 === opened.sha256 && plan.decisionsSha256 === opened.decisionsSha256;
+        if (plan && fits) {
+          set({ plan, plannedFrom: { files, decisions: opened.decisions } });
+          await check(plan, opened.decisions);
+        } else {
+          if (plan) set({ notice: { kind: 'other-plan' } });
+          await get().replan();
+        }
+      },
+
+      async replaceFiles(mended) {
+        const state = get();
+        const known = [...mended].filter(([path]) => state.files.has(path) || isMissing(state, path));
+        const strangers = [...mended.keys()].filter((path) => !known.some(([of]) => of === path));
+        if (state.name === null || known.length === 0) {
+          set({ notice: { kind: 'strangers', text: strangers.join(', ') } });
+          return;
+        }
+        const files = new Map([...state.files, ...known]);
+        const faults = state.faults.filter(({ file }) => !mended.has(file));
+        const opened = await read(state.name, files, faults);
+        if (opened && get().plan === null) set({ scenario: opened.scenario });
+        if (strangers.length > 0) set({ notice: { kind: 'strangers', text: strangers.join(', ') } });
+      },
+
+      decide(...decisions) {
+        setDecisions([...get().decisions, ...decisions], []);
+      },
+
+      undo() {
+        const { decisions, undone } = get();
+        const last = decisions.at(-1);
+        if (last) setDecisions(decisions.slice(0, -1), [...undone, last]);
+      },
+
+      redo() {
+        const { decisions, undone } = get();
+        const next = undone.at(-1);
+        if (next) setDecisions([...decisions, next], undone.slice(0, -1));
+      },
+
+      async replan() {
+        const { files, decisions, read: opened, planning } = get();
+        if (!opened?.scenario || planning) return;
+        set({ planning: { stage: '', share: 0, best: null }, notice: keepOtherPlan(get().notice) });
+        try {
+          const { plan } = await client.plan({ decisions, ...SEARCH }, (progress) => {
+            if (get().planning) set({ planning: progress });
+          });
+          const { scenario } = opened;
+          set({ plan, scenario, plannedFrom: { files, decisions }, planning: null, findings: null, notice: null });
+          await check(plan, decisions);
+        } catch (error) {
+          fail(error);
+        }
+      },
+
+      cancel() {
+        client.cancel();
+        set({ planning: null, notice: { kind: 'cancelled' } });
+      },
+
+      dismiss() {
+        set({ notice: null });
+      },
+    };
+  });
+}
+
+/** Whether a file is named by the scenario but was not sent, so that it may be handed in later. */
+function isMissing({ read }: SeasonState, path: string): boolean {
+  return read?.problems.some(({ code, file }) => code === 'E1100' && file === path) ?? false;
+}
+
+const cleared = () => ({ plan: null, plannedFrom: null, findings: null, undone: [] });
+
+const keepOtherPlan = (notice: Notice | null): Notice | null => (notice?.kind === 'other-plan' ? notice : null);

@@ -1,0 +1,54 @@
+import type { LinearSolver } from '../../numerics/linear-solver.ts';
+import { LinearModelBuilder } from './linear-model-builder.ts';
+import { addArcs, boundsLeft, openUnits, SHARE_SLACK } from './pool-model.ts';
+import type { ShareTerms } from './share-terms.ts';
+
+/** Room below the proven share where the solver finds no optimum with the usual slack. */
+const WIDER_SLACK = 1e-6;
+
+/** The objective of the second step is scaled so that the smallest term stays well above the solver's tolerance. */
+const HECTARE_SCALE = 1000;
+const MINUTE_SCALE = 0.1;
+
+/**
+ * Second step, "most hectares": with the floor of the first step held, as many hectares as the rest of the stock allows;
+ * among equals the nearer depot serves. The drive counts for less than a ten-thousandth of the hectares.
+ *
+ * @param share floor of the open units, 0 to 1
+ * @returns kg per arc; null where the solver gives no optimum
+ */
+export function spreadByHectares(
+  terms: ShareTerms,
+  held: Uint8Array,
+  share: number,
+  solver: LinearSolver,
+): Float64Array | null {
+  return (
+    spreadAbove(terms, held, Math.max(0, share - SHARE_SLACK), solver) ??
+    spreadAbove(terms, held, Math.max(0, share - WIDER_SLACK), solver)
+  );
+}
+
+function spreadAbove(terms: ShareTerms, held: Uint8Array, floor: number, solver: LinearSolver): Float64Array | null {
+  const { pool, weightKg, keptKg, haPerKg } = terms;
+  const builder = new LinearModelBuilder();
+  const boundRow = weightKg.map((weight, r) => {
+    const [low, high] = boundsLeft(terms, held, r);
+    if (held[r] === 1 || terms.byZone) return builder.addRow(low, high);
+    return builder.addRow(Math.min(high, Math.max(low, floor * weight - (keptKg[r] as number))), high);
+  });
+  const open = openUnits(terms, held);
+  const unitRow = open.weightKg.map((weight, u) =>
+    terms.byZone && weight > 0
+      ? builder.addRow(floor * weight - (open.keptKg[u] as number), Number.POSITIVE_INFINITY)
+      : -1,
+  );
+  const mostHaPerKg = haPerKg.reduce((most, ha) => Math.max(most, ha), 0);
+  const mostMinutes = pool.arcMinutes.reduce((most, minutes) => Math.max(most, minutes), 1);
+  addArcs(terms, builder, boundRow, held, unitRow, (a) => {
+    const hectares = (haPerKg[pool.arcRow[a] as number] as number) / mostHaPerKg;
+    return HECTARE_SCALE * hectares - (MINUTE_SCALE * (pool.arcMinutes[a] as number)) / mostMinutes;
+  });
+  const answer = solver.solve(builder.build(true));
+  return answer.status === 'optimal' ? answer.columnValues.map((kg) => Math.max(0, kg)) : null;
+}

@@ -1,0 +1,21 @@
+import { APP_WORDING } from './english/app.ts';
+import { PROBLEM_WORDING } from './english/problems.ts';
+import * as reasons from './english/reasons.ts';
+
+/** All words of the app in English: the shape that every other language has to fill. */
+export const english = {
+  ...APP_WORDING,
+  problemOf: PROBLEM_WORDING,
+  reasons,
+};
+
+/** A dictionary: words of the same meaning at the same place, functions of the same arguments. */
+export type Words = Widened<typeof english>;
+
+type Widened<T> = T extends string
+  ? string
+  : T extends (...values: infer Values) => string
+    ? (...values: Values) => string
+    : { readonly [Key in keyof T]: Widened<T[Key]> };
+
+export type Language = 'english' | 'pseudo';

@@ -1,0 +1,115 @@
+import { at, change, onFirst, type Spoil, scale, set } from './spoil.ts';
+
+export const OUTCOMES_SPOILS: readonly Spoil[] = [
+  {
+    name: 'hectares with seed inflated',
+    code: 'E8951',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.seedHa,
+        (ha) => ha > 0.1,
+        (i) => scale(p.outcomes.crops.seedHa, i, 1.1),
+      ),
+  },
+  {
+    name: 'hectares inoculated inflated',
+    code: 'E8951',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.inoculatedHa,
+        (ha) => ha > 0.1,
+        (i) => scale(p.outcomes.crops.inoculatedHa, i, 1.1),
+      ),
+  },
+  {
+    name: 'hectares reached inflated',
+    code: 'E8951',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.reachedHa,
+        (ha) => ha > 0.1,
+        (i) => scale(p.outcomes.crops.reachedHa, i, 1.1),
+      ),
+  },
+  {
+    name: 'nitrogen inflated',
+    code: 'E8952',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.nitrogenKg,
+        (kg) => kg > 1,
+        (i) => scale(p.outcomes.crops.nitrogenKg, i, 1.02),
+      ),
+  },
+  {
+    name: 'nitrogen by the coefficient of another region',
+    code: 'E8952',
+    // Soybean in Brazil takes 78 % of its nitrogen from the air, elsewhere 61 % (Peoples et al. 2021).
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.nitrogenKg,
+        (kg) => kg > 1,
+        (i) => scale(p.outcomes.crops.nitrogenKg, i, 78 / 61),
+      ),
+  },
+  {
+    name: 'headline nitrogen doubled',
+    code: 'E8952',
+    spoil: (p) => {
+      const { nitrogenKg } = p.outcomes.headline;
+      if (nitrogenKg.p50 < 1) return false;
+      p.outcomes.headline.nitrogenKg = { p10: nitrogenKg.p10, p50: nitrogenKg.p50 * 2, p90: nitrogenKg.p90 * 2 };
+      return true;
+    },
+  },
+  {
+    name: 'range inverted',
+    code: 'E8953',
+    spoil: (p) => {
+      const { p10, p50, p90 } = p.outcomes.headline.nitrogenKg;
+      p.outcomes.headline.nitrogenKg = { p10: p90 + 1, p50, p90: p10 };
+      return true;
+    },
+  },
+  {
+    name: 'headline that is not the sum of the zones',
+    code: 'E8954',
+    spoil: (p) => change(p.outcomes.headline, { plannedHa: p.outcomes.headline.plannedHa + 10 }),
+  },
+  {
+    name: 'packs of a zone inflated',
+    code: 'E8954',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.zones.inoculantPacks,
+        () => true,
+        (i) => set(p.outcomes.zones.inoculantPacks, i, at(p.outcomes.zones.inoculantPacks, i) + 10),
+      ),
+  },
+  {
+    name: 'a community reached too many',
+    code: 'E8954',
+    spoil: (p) => change(p.outcomes.headline, { communitiesReached: p.outcomes.headline.communitiesReached + 1 }),
+  },
+  {
+    name: 'cost understated',
+    code: 'E8955',
+    spoil: (p) => {
+      const { deliveryCost } = p.outcomes.headline;
+      if (deliveryCost === null || deliveryCost < 10) return false;
+      p.outcomes.headline.deliveryCost = deliveryCost / 2;
+      p.delivery.cost = deliveryCost / 2;
+      return true;
+    },
+  },
+  {
+    name: 'rhizobia per seed inflated',
+    code: 'E8956',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.crops.log10PerSeed,
+        (log) => log !== null,
+        (i) => set(p.outcomes.crops.log10PerSeed, i, (at(p.outcomes.crops.log10PerSeed, i) ?? 0) + 0.3),
+      ),
+  },
+];
