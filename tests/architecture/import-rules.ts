@@ -7,6 +7,8 @@ interface Rule {
   /** Prefixes of project paths; `self` stands for the file's own folder at the depth of the rule (a stage's folder). */
   readonly may: readonly string[];
   readonly packages: readonly string[];
+  /** Of what it may import, prefixes that may be imported as types alone. */
+  readonly asTypes?: readonly string[];
 }
 
 const ENGINE = 'src/engine/';
@@ -23,7 +25,7 @@ export const IMPORT_TABLE: readonly Rule[] = [
   {
     folder: `${ENGINE}checker/`,
     may: ['self', `${ENGINE}vocabulary/`, `${ENGINE}numerics/`, `${ENGINE}reference/`],
-    packages: [],
+    packages: ['flatqueue'],
   },
   {
     folder: `${ENGINE}replay/`,
@@ -50,7 +52,23 @@ export const IMPORT_TABLE: readonly Rule[] = [
   {
     folder: 'src/adapters/',
     may: ['src/adapters/', `${ENGINE}index.ts`],
-    packages: ['node:*', 'papaparse', 'geos-wasm', 'geos-wasm/*', 'polygon-clipping', 'highs', 'highs/*'],
+    packages: ['node:*', 'papaparse', 'geos-wasm', 'geos-wasm/*', 'polygon-clipping', 'highs', 'highs/*', 'fflate'],
+  },
+  {
+    folder: 'src/app/',
+    may: ['self', `${ENGINE}index.ts`, 'src/presentation/', 'src/adapters/'],
+    packages: [
+      'react',
+      'react-dom/*',
+      'zustand',
+      'zustand/*',
+      'maplibre-gl',
+      'maplibre-gl/*',
+      '@deck.gl/*',
+      '@fontsource-variable/*',
+      'geojson',
+    ],
+    asTypes: [`${ENGINE}index.ts`],
   },
   {
     folder: 'src/cli/',
@@ -59,15 +77,22 @@ export const IMPORT_TABLE: readonly Rule[] = [
   },
 ];
 
-/** Names of modules that a file imports: import, export from, `import()`, import types, and `new URL(x, import.meta.url)`. */
-export function importedModules(path: string, source: string): string[] {
-  const found: string[] = [];
+interface Import {
+  readonly name: string;
+  /** `import type` and import types: nothing of it is there at run time. */
+  readonly typesOnly: boolean;
+}
+
+/** What a file imports: import, export from, `import()`, import types, and `new URL(x, import.meta.url)`. */
+export function importedModules(path: string, source: string): Import[] {
+  const found: Import[] = [];
   for (const node of syntaxNodes(path, source)) {
     const named = moduleNameNode(node);
     if (named === null) continue;
     const text = literalText(named);
     if (text === null) throw new Error(`${path}: an import whose address is not plain text cannot be checked`);
-    found.push(text);
+    const typesOnly = node.type === 'TSImportType' || node['importKind'] === 'type' || node['exportKind'] === 'type';
+    found.push({ name: text, typesOnly });
   }
   return found;
 }
@@ -107,17 +132,18 @@ export function importFaults(path: string, source: string): string[] {
   const rule = IMPORT_TABLE.find((row) => path.startsWith(row.folder));
   if (!rule) return [`${path}: no row of the import table speaks of it`];
   return importedModules(path, source)
-    .filter((name) => !allowed(rule, path, name))
-    .map((name) => `${path} imports ${name}`);
+    .filter((imported) => !allowed(rule, path, imported))
+    .map(({ name }) => `${path} imports ${name}`);
 }
 
-function allowed(rule: Rule, path: string, name: string): boolean {
+function allowed(rule: Rule, path: string, { name, typesOnly }: Import): boolean {
   if (!name.startsWith('.')) {
     return rule.packages.some(
       (entry) => entry === name || (entry.endsWith('*') && name.startsWith(entry.slice(0, -1))),
     );
   }
   const target = posix.normalize(posix.join(posix.dirname(path), name));
+  if (!typesOnly && rule.asTypes?.some((entry) => target.startsWith(entry))) return false;
   return rule.may.some((entry) => target.startsWith(entry === 'self' ? ownFolder(rule, path) : entry));
 }
 

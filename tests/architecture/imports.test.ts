@@ -18,6 +18,7 @@ const PLANTED: readonly [string, string][] = [
   ['src/engine/index.ts', "export { box } from './science/box.ts';"],
   ['src/presentation/planted.ts', "type Exp = import('../engine/numerics/elementary.ts').Exp;"],
   ['src/adapters/planted.ts', "import { headline } from '../presentation/headline.ts';"],
+  ['src/app/planted.tsx', "import { planSeason } from '../engine/index.ts';"],
   ['src/cli/planted.ts', "const address = new URL('../app/main.tsx', import.meta.url);"],
 ];
 

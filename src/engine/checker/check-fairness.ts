@@ -39,6 +39,8 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
         found.push(finding('E8501', 'allocation.proofs.needKg', row, at(proof.needKg, i), need));
     });
   const rows = new Set(proof.shareRows);
+  if (rows.size !== proof.shareRows.length || new Set(proof.lots).size !== proof.lots.length)
+    found.push(finding('E8501', 'allocation.proofs.shareRows', row, 'a row or lot twice', 'each once'));
   const crops = c.scenario.crops.length;
   let [due, told, slack] = [0, 0, 0.01];
   proof.lots.forEach((lot, i) => {

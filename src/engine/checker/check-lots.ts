@@ -43,6 +43,8 @@ export function checkLots(c: CheckedCase): readonly Problem[] {
       found.push(finding('E8404', 'allocation.lots.packsReserved', l, reserved, reserve));
     if (isGivable && (offered + reserved !== lot.packs || reserved > reserve + 1))
       found.push(finding('E8405', 'allocation.lots.packsOffered', l, offered, lot.packs - reserve));
+    if (!isGivable && offered + reserved > 0 && !isClose)
+      found.push(finding('E8405', 'allocation.lots.packsOffered', l, offered, 0));
     if (!isGivable && given[l] !== 0 && !isClose)
       found.push(finding('E8402', 'allocation.grants.lot', l, `${lot.id} (${reasons.join(' ')})`));
     if (at(given, l) > offered || at(given, l) > lot.packs - reserve)

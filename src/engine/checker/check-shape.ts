@@ -138,6 +138,8 @@ const KINDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   'number?': (value) => value === null || isNumber(value),
   amount: isAmount,
   amounts: (value) => isListOf(value, isAmount),
+  // A bound, so that no later check steps through years of minutes.
+  minute: (value) => isAmount(value) && (value as number) <= 2880,
   whole: isWhole,
   wholes: (value) => isListOf(value, isWhole),
   text: isText,

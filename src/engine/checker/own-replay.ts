@@ -245,11 +245,13 @@ function storeLoss(
   set: SurvivalSet,
   celsiusOf: (meanC: number) => number,
 ): number {
-  let loss = 0;
-  for (let day = from; day < until; day++) {
-    const { tminC, tmaxC } = air.extremesOf(station, Math.min(day, c.planningDays + DAYS_BEYOND - 1));
-    loss += lossOver(celsiusOf((tminC + tmaxC) / 2), 1440, set);
-  }
+  const lossOn = (day: number) => {
+    const { tminC, tmaxC } = air.extremesOf(station, day);
+    return lossOver(celsiusOf((tminC + tmaxC) / 2), 1440, set);
+  };
+  const end = c.planningDays + DAYS_BEYOND;
+  let loss = Math.max(0, until - Math.max(from, end)) * lossOn(end - 1);
+  for (let day = Math.max(0, from); day < Math.min(until, end); day++) loss += lossOn(day);
   return loss;
 }
 

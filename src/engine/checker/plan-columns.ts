@@ -1,6 +1,6 @@
 /**
  * Every column of the plan document, with the kind of its values and the list its indexes point into. Kinds:
- * `number`, `amount` (a number from nought up), `number?` (or null), `date`, `date?`, `text`, `anything`, `index LIST`
+ * `number`, `amount` (a number from nought up), `minute` (of the day or the night after it), `number?` (or null), `date`, `date?`, `text`, `anything`, `index LIST`
  * (an index into LIST), `index? LIST` (or -1), `indexes LIST` (a list of them), `amounts` (a list of amounts), `range`.
  */
 export interface TableRule {
@@ -153,7 +153,8 @@ export const TABLES: readonly TableRule[] = [
       vehicle: 'index vehicles',
       date: 'date',
       trip: 'whole',
-      ...columns('amount', 'leaveMinute', 'returnMinute', 'iceKg', 'loadKg', 'coolLitres', 'kilometres'),
+      ...columns('minute', 'leaveMinute', 'returnMinute'),
+      ...columns('amount', 'iceKg', 'loadKg', 'coolLitres', 'kilometres'),
       returnLeg: 'index legs',
     },
   },
@@ -165,7 +166,8 @@ export const TABLES: readonly TableRule[] = [
       place: 'index places',
       loads: 'indexes loads',
       leg: 'index legs',
-      ...columns('amount', 'arriveMinute', 'startMinute', 'departMinute', 'loadKg'),
+      ...columns('minute', 'arriveMinute', 'startMinute', 'departMinute'),
+      loadKg: 'amount',
       ...columns('number?', 'packC', 'packMaxC', 'hotBandMaxC', 'log10Loss', 'hoursAboveStorage'),
     },
   },

@@ -1,0 +1,1 @@
+export function makeDemoDistrict(emit: (name: string, text: string) => void): void;
