@@ -274,15 +274,18 @@ function vehicles(draws: Draws, ample: boolean, depotCount: number): string {
   );
 }
 
-/** Four past seasons and the days up to the forecast: dry and hot until the rains, which come between early and late November. */
+/**
+ * Four past seasons and the days up to the forecast: dry and hot until the rains, which come between early November and
+ * early December; in ample scenarios soon enough, and without long breaks, for every season to have an onset.
+ */
 function weather(draws: Draws, ample: boolean, [lon, lat]: Point): string {
   const rows: (string | number)[][] = [];
   for (let year = 2022; year <= 2026; year++) {
-    const rains = dayFromCivil(year, 11, 1) + draws.whole(8, 35);
+    const rains = dayFromCivil(year, 11, 1) + draws.whole(8, ample ? 15 : 35);
     const first = dayFromCivil(year, 10, 1);
     const last = year === 2026 ? dayFromCivil(2026, 11, 20) : dayFromCivil(year + 1, 3, 1);
     for (let day: number = first; day <= last; day++) {
-      const wet = day >= rains && draws.chance(0.55);
+      const wet = day >= rains && draws.chance(ample ? 0.8 : 0.55);
       const tmax = (wet ? 26 : 31) + draws.between(0, ample ? 3 : 8, 1);
       rows.push([
         'STATION',

@@ -38,6 +38,10 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
       if (Math.abs(at(proof.needKg, i) - need) > 0.01 + TOLERANCE.relative * need)
         found.push(finding('E8501', 'allocation.proofs.needKg', row, at(proof.needKg, i), need));
     });
+  proof.keptKg.forEach((kept, i) => {
+    const given = c.plan.rounds < 2 ? 0 : givenKg(c, at(proof.shareRows, i), proof.commodity);
+    if (kept > given + 0.01) found.push(finding('E8501', 'allocation.proofs.keptKg', row, kept, given));
+  });
   const rows = new Set(proof.shareRows);
   if (rows.size !== proof.shareRows.length || new Set(proof.lots).size !== proof.lots.length)
     found.push(finding('E8501', 'allocation.proofs.shareRows', row, 'a row or lot twice', 'each once'));
@@ -58,11 +62,21 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
       slack += kg;
     });
   });
+  due -= promisedKg(c, proof);
   if (told < due - slack - TOLERANCE.relative * due)
     found.push(finding('E8501', 'allocation.proofs.offeredKg', row, told, due));
   if (proof.roundingKg > largestRounding(c, proof) + 0.01)
     found.push(finding('E8501', 'allocation.proofs.roundingKg', row, proof.roundingKg, largestRounding(c, proof)));
   return found;
+}
+
+/** What the proof says was promised to its rows, at most what they are given; nothing is promised in a first round. */
+function promisedKg(c: CheckedCase, proof: Proof): number {
+  if (c.plan.rounds < 2) return 0;
+  return proof.shareRows.reduce(
+    (sum, shareRow, i) => sum + Math.min(at(proof.keptKg, i), givenKg(c, shareRow, proof.commodity)),
+    0,
+  );
 }
 
 /** Seed that the programme is asked to bring, or seed to be coated, kg, without contingency. */
@@ -109,7 +123,10 @@ function checkPrices(c: CheckedCase, reach: OwnReach, proof: Proof, row: number)
         found.push(finding('E8502', 'allocation.proofs.lotPrices', row, lotPrice, `at least ${price}`));
     });
   });
-  const bound = proof.lotPrices.reduce((sum, price, i) => sum + price * at(proof.offeredKg, i), 0) + proof.capPrice;
+  const bound =
+    proof.lotPrices.reduce((sum, price, i) => sum + price * at(proof.offeredKg, i), 0) +
+    proof.keptKg.reduce((sum, kg, i) => sum + kg * at(proof.communityPrices, i), 0) +
+    proof.capPrice;
   if (Math.abs(proof.bound - bound) > PRICE_STEP + TOLERANCE.relative * bound)
     found.push(finding('E8503', 'allocation.proofs.bound', row, proof.bound, bound));
   return found;

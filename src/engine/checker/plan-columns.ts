@@ -212,6 +212,7 @@ export const OBJECT_LISTS: readonly { readonly list: string; readonly members: R
       crops: 'indexes crops',
       shareRows: 'indexes shares',
       needKg: 'amounts',
+      keptKg: 'amounts',
       communityPrices: 'amounts',
       lots: 'indexes lots',
       offeredKg: 'amounts',

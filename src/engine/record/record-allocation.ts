@@ -81,6 +81,7 @@ function recordProofs({ proofs }: Allocation): Recorded['proofs'] {
     crops: proof.crops,
     shareRows: proof.shareRows,
     needKg: roundAll(proof.needKg, 'kilograms'),
+    keptKg: roundAll(proof.keptKg, 'kilograms'),
     communityPrices: roundPrices(proof.communityPrices),
     lots: proof.lots,
     offeredKg: roundAll(proof.offeredKg, 'kilograms'),

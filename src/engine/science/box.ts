@@ -136,11 +136,25 @@ export function minutesAbove(box: Box, limitC: number): number {
   return plateau + (toC > limitC ? box.curveMinutes - crossing : crossing);
 }
 
+/** Widest stretch of temperature that one panel of Simpson's rule spans: rates grow tenfold over 14 to 18 K. */
+const PANEL_KELVIN = 5;
+
 /** Integral over the last step of a rate that depends on temperature, in rate times minutes: Simpson's rule on the curve. */
 export function integrateStep(box: Box, rateAt: (celsius: number) => number): number {
   const plateau = box.plateauMinutes > 0 ? box.plateauMinutes * rateAt(0) : 0;
   if (box.curveMinutes === 0) return plateau;
-  return plateau + (box.curveMinutes / 6) * (rateAt(box.fromC) + 4 * rateAt(box.midC) + rateAt(box.toC));
+  const { fromC, midC, toC, airC, curveMinutes } = box;
+  const panels = Math.ceil(Math.abs(toC - fromC) / PANEL_KELVIN);
+  if (panels <= 1) return plateau + (curveMinutes / 6) * (rateAt(fromC) + 4 * rateAt(midC) + rateAt(toC));
+  const halfPanel = exp(-curveMinutes / (2 * panels * tauMinutes(box)));
+  let excess = fromC - airC;
+  let sum = rateAt(fromC);
+  for (let panel = 1; panel <= panels; panel++) {
+    sum += 4 * rateAt(airC + excess * halfPanel);
+    excess *= halfPanel * halfPanel;
+    sum += (panel < panels ? 2 : 1) * rateAt(airC + excess);
+  }
+  return plateau + (curveMinutes / (6 * panels)) * sum;
 }
 
 /**

@@ -154,6 +154,7 @@ export interface Plan {
       readonly crops: readonly number[];
       readonly shareRows: readonly number[];
       readonly needKg: readonly number[];
+      readonly keptKg: readonly number[];
       readonly communityPrices: readonly number[];
       readonly lots: readonly number[];
       readonly offeredKg: readonly number[];

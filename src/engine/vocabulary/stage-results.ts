@@ -288,7 +288,8 @@ export interface Shares {
 /**
  * Proof that no allocation from this pool of stock gives every community a larger least share: prices on communities
  * and lots with Sum(need * communityPrice) + capPrice >= 1, communityPrice <= lotPrice wherever the lot may go to the
- * community, so the least share is at most Sum(offered * lotPrice) + capPrice (linear programming duality).
+ * community, so the least share is at most Sum(offered * lotPrice) + Sum(kept * communityPrice) + capPrice (linear
+ * programming duality). In a second round the packs already promised are kept, and only the rest is offered.
  */
 export interface FairShareProof {
   readonly commodity: Commodity;
@@ -296,6 +297,8 @@ export interface FairShareProof {
   /** Rows of `Shares` in the pool that some lot may reach, their need in kg of seed, and their prices. */
   readonly shareRows: readonly number[];
   readonly needKg: readonly number[];
+  /** What each row was promised in the first round, kg of seed. */
+  readonly keptKg: readonly number[];
   readonly communityPrices: readonly number[];
   readonly lots: readonly number[];
   readonly offeredKg: readonly number[];

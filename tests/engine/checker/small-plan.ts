@@ -372,6 +372,7 @@ export const smallPlan: Plan = {
         crops: [0],
         shareRows: [0, 1],
         needKg: [500, 600],
+        keptKg: [0, 0],
         // Equal prices: 1100 kg * 1/1100 = 1; the lot's price is the same, 950/1100 the bound.
         communityPrices: [1 / 1100, 1 / 1100],
         lots: [1],
@@ -387,6 +388,7 @@ export const smallPlan: Plan = {
         crops: [0],
         shareRows: [0, 1],
         needKg: [525, 525],
+        keptKg: [0, 0],
         communityPrices: [0, 0],
         lots: [0],
         offeredKg: [1140],

@@ -86,7 +86,7 @@ function allocatePool(input: CommodityInput, pool: Pool): PoolResult {
   });
   const picks = pickLots(pool, groups, packs);
   const isProven = floor !== null && ask.commodity !== 'sticker';
-  return { picks, proofs: isProven ? provePool(input, terms, floor, arcKg, picks) : [], problems };
+  return { picks, proofs: isProven ? provePool(input, terms, floor, arcKg) : [], problems };
 }
 
 /** Equal amounts for each grower need everybody's growers; where a file leaves them out, communities count instead. */

@@ -16,12 +16,13 @@ export interface Ask {
   readonly highKg: Float64Array;
   /** 1 where the row gets its `highKg` and stands outside the equal share. */
   readonly held: Uint8Array;
+  /** 1 where the first round could not bring all: the row has no claim to an equal share of the rest. */
+  readonly leftBehind: Uint8Array;
 }
 
 /**
  * Bounds of each row: what is asked, within what a decision allows. A decision's share is the share that a plan shows: of
- * all seed the planned land asks for, the growers' own included. A closed row keeps what it has.
- */
+ * all seed the planned land asks for, the growers' own included. */
 export function boundAsk(
   demand: DemandRows,
   commodity: Ask['commodity'],
@@ -29,12 +30,12 @@ export function boundAsk(
   contingencyPercent: number,
   holds: Holds,
   keptKg: Float64Array,
-  closed: Uint8Array,
+  leftBehind: Uint8Array,
 ): Ask {
   const askedKg = needKg.map((kg) => (kg > NOISE_KG ? kg * (1 + contingencyPercent / 100) : 0));
   const lowKg = new Float64Array(demand.count);
   const highKg = askedKg.slice();
-  const held = closed.slice();
+  const held = new Uint8Array(demand.count);
   for (let r = 0; r < demand.count; r++) {
     const hold = commodity === 'sticker' ? undefined : holds.byRow[commodity].get(r);
     if (hold) {
@@ -44,9 +45,8 @@ export function boundAsk(
       lowKg[r] = Math.min(highKg[r] as number, kgAt(hold.low));
       if (hold.low === hold.high) held[r] = 1;
     }
-    if (closed[r] === 1) highKg[r] = keptKg[r] as number;
     highKg[r] = Math.max(highKg[r] as number, keptKg[r] as number);
     lowKg[r] = Math.min(highKg[r] as number, Math.max(lowKg[r] as number, keptKg[r] as number));
   }
-  return { commodity, askedKg, keptKg, lowKg, highKg, held };
+  return { commodity, askedKg, keptKg, lowKg, highKg, held, leftBehind };
 }

@@ -7,7 +7,7 @@ import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
-import type { Settled } from './keep-served.ts';
+import { type Settled, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
 import { groupStock, type StockGroup } from './stock-groups.ts';
@@ -29,7 +29,6 @@ export interface GivenOut {
   readonly ask: Ask;
   readonly result: CommodityResult;
   readonly reached: Uint8Array;
-  readonly closed: Uint8Array;
   readonly lines: readonly GrantLine[];
   readonly givenKg: Float64Array;
 }
@@ -42,23 +41,19 @@ export function giveOut(
   mayGo: (row: number, group: StockGroup) => boolean,
 ): GivenOut {
   const { scenario, demand, products, verdicts, holds, settled, solver } = desk;
-  const closed = settled.closed.get(commodity) ?? new Uint8Array(demand.count);
   const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
   const keptKg = keptSeedKg(demand, products, kept, commodity);
-  const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, closed);
-  const minutesTo = minutesFinder(desk);
-  const result = allocateCommodity({
-    scenario,
-    demand,
-    ask,
-    groups: groupStock(scenario, verdicts, commodity, settled.packsOfLot, holds.namedLots),
-    minutesTo: (row, group) => (mayGo(row, group) ? minutesTo(row, group) : Number.POSITIVE_INFINITY),
-    kept,
-    products,
-    solver,
-  });
+  const groups = groupStock(scenario, verdicts, commodity, settled.packsOfLot, holds.namedLots);
+  const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
+  const minutes = minutesFinder(desk);
+  const minutesTo: MinutesTo = (row, group) =>
+    mayGo(row, group) && !closedWays.has(wayOf(row, group.depot)) ? minutes(row, group) : Number.POSITIVE_INFINITY;
+  const leftBehind = new Uint8Array(demand.count);
+  for (const way of closedWays) leftBehind[Number(way.split(' ')[0])] = 1;
+  const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, leftBehind);
+  const result = allocateCommodity({ scenario, demand, ask, groups, minutesTo, kept, products, solver });
   const served = serveNeeds(products, [...kept, ...result.picks], needKg);
-  return { ask, result, reached: result.reached, closed, ...served };
+  return { ask, result, reached: result.reached, ...served };
 }
 
 function minutesFinder({ places, demand, holds, reach }: Desk): MinutesTo {

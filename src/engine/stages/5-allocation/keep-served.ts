@@ -4,23 +4,25 @@ import type { ProductKind } from '../../vocabulary/supply.ts';
 import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';
 
-/** What the first round settled: packs that were served, and rows that could not be served in full. */
+/** What the first round settled: packs that were served, and ways on which more could not be brought. */
 export interface Settled {
   readonly kept: readonly Pick[];
-  /** Rows that get nothing more, by kind of product. */
-  readonly closed: ReadonlyMap<ProductKind, Uint8Array>;
+  /** Depots that could not bring a row all they were to bring, by kind of product: `row depot`. */
+  readonly closedWays: ReadonlyMap<ProductKind, ReadonlySet<string>>;
   /** Kept packs by lot. */
   readonly packsOfLot: Int32Array;
 }
 
+export const wayOf = (row: number, depot: number): string => `${row} ${depot}`;
+
 /** Nothing settled yet: the first round. */
 export function settleNothing(scenario: Scenario): Settled {
-  return { kept: [], closed: new Map(), packsOfLot: new Int32Array(scenario.lots.length) };
+  return { kept: [], closedWays: new Map(), packsOfLot: new Int32Array(scenario.lots.length) };
 }
 
 /**
- * Packs on loads that the first round served are promises and stay. A row whose packs were left behind keeps what was
- * served and gets no more, because more could not be brought either; the freed packs go to the others.
+ * Packs on loads that the first round served are promises and stay. A row whose packs were left behind gets no more from that
+ * depot, because more could not be brought either; the freed packs go to the others, and other depots may still serve it.
  */
 export function keepServed(
   scenario: Scenario,
@@ -38,8 +40,9 @@ export function keepServed(
   });
   const rowOf = new Map(Array.from(demand.community, (community, r) => [`${community} ${demand.crop[r]}`, r]));
   const kindOf = new Map(scenario.products.map(({ id, kind }) => [id, kind]));
+  const depotOf = new Map(scenario.depots.map(({ id }, depot) => [id, depot]));
   const kept: Pick[] = [];
-  const closed = new Map<ProductKind, Uint8Array>();
+  const closedWays = new Map<ProductKind, Set<string>>();
   const packsOfLot = new Int32Array(scenario.lots.length);
   left.forEach((unservedPacks, grant) => {
     const row = rowOf.get(`${grants.community[grant]} ${grants.crop[grant]}`);
@@ -50,9 +53,9 @@ export function keepServed(
     if (packs > 0) kept.push({ row, lot, packs });
     packsOfLot[lot] = (packsOfLot[lot] as number) + packs;
     if (unservedPacks === 0) return;
-    const rows = closed.get(kind) ?? new Uint8Array(demand.count);
-    rows[row] = 1;
-    closed.set(kind, rows);
+    const ways = closedWays.get(kind) ?? new Set<string>();
+    ways.add(wayOf(row, depotOf.get(scenario.lots[lot]?.depotId ?? '') ?? -1));
+    closedWays.set(kind, ways);
   });
-  return { kept, closed, packsOfLot };
+  return { kept, closedWays, packsOfLot };
 }

@@ -13,8 +13,6 @@ export interface Outturn {
   readonly givenKg: Float64Array;
   /** Rows that some offered stock may reach. */
   readonly reached: Uint8Array;
-  /** Rows left behind by the first round's delivery. */
-  readonly closed: Uint8Array;
 }
 
 /**
@@ -52,13 +50,13 @@ export function listShortfalls(
 const STOCK_REASONS: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
 
 function reasonFor(
-  { ask, needKg, givenKg, reached, closed }: Outturn,
+  { ask, needKg, givenKg, reached }: Outturn,
   row: number,
   shortKg: number,
   binding: BindingProduct,
 ): ShortfallReason {
   const heldBelowNeed = (ask.highKg[row] as number) < (needKg[row] as number) - NOISE_KG;
-  if (closed[row] === 1) return 'not-delivered';
+  if (ask.leftBehind[row] === 1) return 'not-delivered';
   if (heldBelowNeed && (givenKg[row] as number) > (ask.highKg[row] as number) - binding.smallestKg) return 'decision';
   if (!binding.isOffered) return 'no-compatible-stock';
   if (reached[row] === 0) return 'not-reachable';

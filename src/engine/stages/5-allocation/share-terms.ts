@@ -15,7 +15,7 @@ export interface ShareTerms {
   readonly lowKg: Float64Array;
   readonly highKg: Float64Array;
   readonly held: Uint8Array;
-  /** What counts as the whole share of a row, kg. */
+  /** What counts as the whole share of a row, kg; 0 without a claim to an equal share. */
   readonly weightKg: Float64Array;
   /** Hectares for one kilogram. */
   readonly haPerKg: Float64Array;
@@ -36,6 +36,7 @@ export function setTerms(
 ): ShareTerms {
   const pick = (column: Float64Array) => Float64Array.from(pool.rows, (row) => column[row] as number);
   const highKg = pick(ask.highKg);
+  const weights = equalOver === 'grower' ? weighByGrowers(scenario, demand, pool, highKg) : pick(ask.askedKg);
   const terms = {
     pool,
     stockKg: Float64Array.from(pool.groups, (g) => (groups[g] as StockGroup).kg),
@@ -43,7 +44,7 @@ export function setTerms(
     lowKg: pick(ask.lowKg),
     highKg,
     held: Uint8Array.from(pool.rows, (row) => ask.held[row] as number),
-    weightKg: equalOver === 'grower' ? weighByGrowers(scenario, demand, pool, highKg) : pick(ask.askedKg),
+    weightKg: weights.map((kg, r) => (ask.leftBehind[pool.rows[r] as number] === 1 ? 0 : kg)),
     haPerKg: Float64Array.from(pool.rows, (row) => 1 / (demand.kgPerHa[row] as number)),
   };
   return { ...terms, ...(equalOver === 'zone' ? unitsByZone(scenario, demand, pool) : unitsByRow(pool)) };

@@ -9,12 +9,19 @@ export interface LoadLimits {
   readonly litres: number;
 }
 
-/** Largest load that a vehicle can bring on at least half of its days within the consignment's window. */
+/**
+ * Largest load that a vehicle can bring on at least half of its days within the consignment's window. Where none can in a
+ * day's hours, what the largest vehicle that gets there carries: time, and not weight, is then what holds the load up.
+ */
 export function limitsOf(consignment: Consignment, slots: readonly Slot[], trainingMinutes: number): LoadLimits {
+  let payloadKg = 0;
   const kgByGroup = new Map<number, { litres: number; kg: number[] }>();
   for (const slot of slots) {
     if (slot.depot !== consignment.depot || slot.day < consignment.earliest || slot.day > consignment.latest) continue;
     const group = kgByGroup.get(slot.group) ?? { litres: slot.coolLitres, kg: [] };
+    const { legs, round } = slot;
+    if (goesThereAndBack(legs, round.localOfPlace.get(consignment.place) as number))
+      payloadKg = Math.max(payloadKg, slot.payloadKg);
     group.kg.push(largestLoneLoadKg(slot, consignment, trainingMinutes));
     kgByGroup.set(slot.group, group);
   }
@@ -27,7 +34,7 @@ export function limitsOf(consignment: Consignment, slots: readonly Slot[], train
     kg = Math.max(kg, best);
     boxLitres = Math.max(boxLitres, group.litres);
   }
-  return { kg, litres: boxLitres > 0 ? boxLitres : Number.POSITIVE_INFINITY };
+  return { kg: kg > 0 ? kg : payloadKg, litres: boxLitres > 0 ? boxLitres : Number.POSITIVE_INFINITY };
 }
 
 /** Most that a vehicle-day can bring to the place on a trip of its own, by payload and by time, kg; 0 where it cannot. */

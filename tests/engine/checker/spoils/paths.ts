@@ -128,8 +128,11 @@ export const PATHS_SPOILS: readonly Spoil[] = [
     spoil: (p) =>
       onLeg(
         p,
-        (leg) => hasPieces(leg) && leg.toSite >= 1,
-        (leg) => set(at(leg.pieces, leg.pieces.length - 1), 2, at(at(leg.pieces, leg.pieces.length - 1), 1)),
+        (leg) => hasPieces(leg) && leg.kilometres > 8,
+        (leg) => {
+          const [road, from] = at(leg.pieces, 0);
+          leg.pieces = [[road, from, from]];
+        },
       ),
   },
   {

@@ -86,20 +86,21 @@ export const TIMES_SPOILS: readonly Spoil[] = [
     code: 'E8706',
     spoil: (p) => {
       const { stops, loads, trips } = p.delivery;
-      const { consignments } = p.allocation;
-      const dry = where(stops.loads, (rows) =>
-        rows.some((load) => at(consignments.group, at(loads.consignment, load)) === 'dry'),
-      );
-      if (dry < 0 || !consignments.group.includes('inoculant')) return false;
-      const community = at(consignments.community, at(loads.consignment, at(at(stops.loads, dry), 0)));
-      const cool = where(stops.loads, (rows) =>
-        rows.some(
-          (load) =>
-            at(consignments.group, at(loads.consignment, load)) === 'inoculant' &&
-            at(consignments.community, at(loads.consignment, load)) === community,
-        ),
-      );
+      const { consignments, grants } = p.allocation;
+      const goodsAt = (stop: number, group: string) =>
+        at(stops.loads, stop)
+          .filter((load) => at(consignments.group, at(loads.consignment, load)) === group)
+          .flatMap((load) => at(loads.grants, load))
+          .map((grant) => `${at(grants.community, grant)} ${at(grants.crop, grant)}`);
+      const seed = new Map(stops.trip.flatMap((_, stop) => goodsAt(stop, 'dry').map((cell) => [cell, stop])));
+      // Seed that comes by another trip, which stays where it is.
+      const seedFor = (stop: number) =>
+        goodsAt(stop, 'inoculant')
+          .flatMap((cell) => seed.get(cell) ?? [])
+          .find((dry) => at(stops.trip, dry) !== at(stops.trip, stop));
+      const cool = where(stops.trip, (_, stop) => seedFor(stop) !== undefined);
       if (cool < 0) return false;
+      const dry = seedFor(cool) ?? 0;
       set(trips.date, at(stops.trip, cool), later(at(trips.date, at(stops.trip, dry)), -1));
       return true;
     },
