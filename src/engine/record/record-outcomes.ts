@@ -1,9 +1,9 @@
-import type { Outcomes, Plan, Range } from '../vocabulary/index.ts';
+import type { Bounds, Outcomes, Plan, Range, Spread } from '../vocabulary/index.ts';
 import { type FigureKind, round, roundAll, roundAllOrNull } from './rounding.ts';
 
 type Recorded = Plan['outcomes'];
 
-export function recordOutcomes({ crops, zones, headline }: Outcomes): Recorded {
+export function recordOutcomes({ crops, zones, seasons, headline }: Outcomes): Recorded {
   return {
     crops: {
       seedHa: roundAll(crops.seedHa, 'hectares'),
@@ -27,7 +27,19 @@ export function recordOutcomes({ crops, zones, headline }: Outcomes): Recorded {
       inoculantPacks: zones.map(({ inoculantPacks }) => round(inoculantPacks, 'packs')),
       shareMet: zones.map(({ shareMet }) => round(shareMet, 'share')),
       reachedHa: zones.map(({ reachedHa }) => round(reachedHa, 'hectares')),
+      reachedRange: zones.map(({ reachedRange }) => roundRange(reachedRange, 'hectares')),
       nitrogenKg: zones.map(({ nitrogenKg }) => roundRange(nitrogenKg, 'kilograms')),
+      signedForHa: zones.map(({ signedForHa }) => round(signedForHa, 'hectares')),
+      sownHa: zones.map(({ sownHa }) => round(sownHa, 'hectares')),
+    },
+    seasons: {
+      year: Array.from(seasons.year),
+      reachedHa: roundAll(seasons.reachedHa, 'hectares'),
+      noOnsetHa: roundAll(seasons.noOnsetHa, 'hectares'),
+      lateHa: roundAll(seasons.lateHa, 'hectares'),
+      waitingHa: roundAll(seasons.waitingHa, 'hectares'),
+      weakHa: roundAll(seasons.weakHa, 'hectares'),
+      cost: seasons.cost,
     },
     headline: recordHeadline(headline),
   };
@@ -39,16 +51,33 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     plannedHa: round(headline.plannedHa, 'hectares'),
     seedHa: round(headline.seedHa, 'hectares'),
     inoculatedHa: round(headline.inoculatedHa, 'hectares'),
-    reachedHa: roundRange(headline.reachedHa, 'hectares'),
-    nitrogenKg: roundRange(headline.nitrogenKg, 'kilograms'),
-    programmeNitrogenKg: roundRange(headline.programmeNitrogenKg, 'kilograms'),
-    grainT: roundRange(headline.grainT, 'tonnes'),
+    reachedHa: roundSpread(headline.reachedHa, 'hectares'),
+    nitrogenKg: roundSpread(headline.nitrogenKg, 'kilograms'),
+    programmeNitrogenKg: roundSpread(headline.programmeNitrogenKg, 'kilograms'),
+    inoculationNitrogenKg: roundSpread(headline.inoculationNitrogenKg, 'kilograms'),
+    grainT: roundSpread(headline.grainT, 'tonnes'),
+    farmers: round(headline.farmers, 'people'),
+    farmersReached: roundSpread(headline.farmersReached, 'people'),
+    womenShare: headline.womenShare === null ? null : round(headline.womenShare, 'share'),
+    signedForHa: round(headline.signedForHa, 'hectares'),
+    sownHa: round(headline.sownHa, 'hectares'),
+    broughtSeedHa: round(headline.broughtSeedHa, 'hectares'),
+    residualNitrogenKg: roundBounds(headline.residualNitrogenKg, 'kilograms'),
+    residualWorth: headline.residualWorth && roundBounds(headline.residualWorth, 'money'),
     goodsCost: money(headline.goodsCost),
     deliveryCost: money(headline.deliveryCost),
     nitrogenWorth: money(headline.nitrogenWorth),
     communitiesReached: headline.communitiesReached,
     communities: headline.communities,
   };
+}
+
+function roundSpread(spread: Spread, kind: FigureKind): Spread {
+  return { ...roundRange(spread, kind), p25: round(spread.p25, kind), p75: round(spread.p75, kind) };
+}
+
+function roundBounds({ least, most }: Bounds, kind: FigureKind): Bounds {
+  return { least: round(least, kind), most: round(most, kind) };
 }
 
 function roundRange({ p10, p50, p90 }: Range, kind: FigureKind): Range {

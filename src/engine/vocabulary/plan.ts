@@ -1,8 +1,8 @@
 import type { Crop } from './crops.ts';
 import type { Problem } from './problems.ts';
 import type { DefaultUsed, FigureProvenance } from './provenance.ts';
-import type { LotReason, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
-import type { Commodity, OnsetStatus, Range, Remedy } from './stage-results.ts';
+import type { LotReason, SeasonCost, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
+import type { Bounds, Commodity, OnsetStatus, Range, Remedy, Spread } from './stage-results.ts';
 
 /**
  * The plan document, `nodulary-plan/1`: what is written is what is checked. Columns are arrays of equal length; indexes
@@ -285,16 +285,38 @@ export interface Plan {
       readonly inoculantPacks: readonly number[];
       readonly shareMet: readonly number[];
       readonly reachedHa: readonly number[];
+      readonly reachedRange: readonly Range[];
       readonly nitrogenKg: readonly Range[];
+      readonly signedForHa: readonly number[];
+      readonly sownHa: readonly number[];
+    };
+    /** One row per member of the season, at the central parameters. */
+    readonly seasons: {
+      readonly year: readonly number[];
+      readonly reachedHa: readonly number[];
+      readonly noOnsetHa: readonly number[];
+      readonly lateHa: readonly number[];
+      readonly waitingHa: readonly number[];
+      readonly weakHa: readonly number[];
+      readonly cost: readonly SeasonCost[];
     };
     readonly headline: {
       readonly plannedHa: number;
       readonly seedHa: number;
       readonly inoculatedHa: number;
-      readonly reachedHa: Range;
-      readonly nitrogenKg: Range;
-      readonly programmeNitrogenKg: Range;
-      readonly grainT: Range;
+      readonly reachedHa: Spread;
+      readonly nitrogenKg: Spread;
+      readonly programmeNitrogenKg: Spread;
+      readonly inoculationNitrogenKg: Spread;
+      readonly grainT: Spread;
+      readonly farmers: number;
+      readonly farmersReached: Spread;
+      readonly womenShare: number | null;
+      readonly signedForHa: number;
+      readonly sownHa: number;
+      readonly broughtSeedHa: number;
+      readonly residualNitrogenKg: Bounds;
+      readonly residualWorth: Bounds | null;
       readonly goodsCost: number | null;
       readonly deliveryCost: number | null;
       readonly nitrogenWorth: number | null;

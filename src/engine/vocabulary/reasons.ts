@@ -47,3 +47,10 @@ export type UnreachableReason =
   | 'road-piece-without-depot'
   | 'no-way-there-and-back'
   | 'no-vehicle';
+
+/**
+ * What cost a past season most of its inoculated land: no onset at all; goods handed over after the window had closed; rhizobia
+ * that died in the pack while growers waited for rain; packs too weak from the start. The plan's routes are the same in every
+ * season, so roads are never the cause here.
+ */
+export type SeasonCost = 'little' | 'no-onset' | 'late' | 'waiting' | 'weak';

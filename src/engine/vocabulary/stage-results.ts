@@ -2,7 +2,7 @@ import type { Crop } from './crops.ts';
 import type { MultiPolygon, Position, RoadClass } from './places.ts';
 import type { Problem } from './problems.ts';
 import type { FigureProvenance, Status } from './provenance.ts';
-import type { LotReason, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
+import type { LotReason, SeasonCost, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
 import type { Store } from './scenario.ts';
 import type { DayNumber } from './units.ts';
 
@@ -493,6 +493,18 @@ export interface Range {
   readonly p90: number;
 }
 
+/** A range with its quarters. */
+export interface Spread extends Range {
+  readonly p25: number;
+  readonly p75: number;
+}
+
+/** Bounds that are no quantiles. */
+export interface Bounds {
+  readonly least: number;
+  readonly most: number;
+}
+
 export interface ZoneOutcome {
   /** -1: outside all zones. */
   readonly zone: number;
@@ -503,21 +515,63 @@ export interface ZoneOutcome {
   readonly inoculantPacks: number;
   readonly shareMet: number;
   readonly reachedHa: number;
+  /** Over seasons and draws; `reachedHa` is the mean over seasons at the central parameters. */
+  readonly reachedRange: Range;
   readonly nitrogenKg: Range;
+  /** Hectares that the packs signed for coat, and of those the hectares reported sown. */
+  readonly signedForHa: number;
+  readonly sownHa: number;
+}
+
+/**
+ * The plan in each member of its season at the central parameters, in hectares. Reached, and why the rest of the inoculated
+ * land was not: they add up to the land inoculated.
+ */
+export interface PastSeasons {
+  readonly year: Int32Array;
+  readonly reachedHa: Float64Array;
+  /** The season had no onset. */
+  readonly noOnsetHa: Float64Array;
+  /** The window closed before the goods could be sown. */
+  readonly lateHa: Float64Array;
+  /** Above the floor when handed over, below it at sowing: what the wait for rain cost. */
+  readonly waitingHa: Float64Array;
+  /** Below the floor however soon it is sown, or of unknown count. */
+  readonly weakHa: Float64Array;
+  readonly cost: readonly SeasonCost[];
 }
 
 export interface Headline {
   readonly plannedHa: number;
   readonly seedHa: number;
   readonly inoculatedHa: number;
-  readonly reachedHa: Range;
-  readonly nitrogenKg: Range;
+  readonly reachedHa: Spread;
+  readonly nitrogenKg: Spread;
   /**
    * Nitrogen owed to the programme: fixed with the plan, less what the growers' own seed alone would fix, uncoated, in the
    * same season and draw. Counts what the inoculant adds and all that grows from seed brought.
    */
-  readonly programmeNitrogenKg: Range;
-  readonly grainT: Range;
+  readonly programmeNitrogenKg: Spread;
+  /**
+   * Of all nitrogen fixed, what inoculation itself adds: fixed with the plan, less the same land sown on the same days without
+   * its inoculant, in the same season and draw. Comes from the gain in yield alone and may be below nought in a draw.
+   */
+  readonly inoculationNitrogenKg: Spread;
+  readonly grainT: Spread;
+  /** In communities that plan land, where their number is given. */
+  readonly farmers: number;
+  /** Farmers of each community, in proportion to the part of its planned hectares that is reached. */
+  readonly farmersReached: Spread;
+  /** Women among the farmers expected to be reached, 0 to 1, where both are counted; null where nowhere. */
+  readonly womenShare: number | null;
+  /** Hectares that the packs signed for coat, and of those the hectares reported sown. */
+  readonly signedForHa: number;
+  readonly sownHa: number;
+  /** Hectares sown because the programme brought the seed. */
+  readonly broughtSeedHa: number;
+  /** Fertiliser nitrogen that a cereal after those hectares can do without, and its price. */
+  readonly residualNitrogenKg: Bounds;
+  readonly residualWorth: Bounds | null;
   /** Null where prices are not given. */
   readonly goodsCost: number | null;
   readonly deliveryCost: number | null;
@@ -529,5 +583,6 @@ export interface Headline {
 export interface Outcomes {
   readonly crops: CropOutcomes;
   readonly zones: readonly ZoneOutcome[];
+  readonly seasons: PastSeasons;
   readonly headline: Headline;
 }

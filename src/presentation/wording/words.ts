@@ -1,12 +1,14 @@
 import { APP_WORDING } from './english/app.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
+import { STOCK_WORDING } from './english/stock.ts';
 
 /** All words of the app in English: the shape that every other language has to fill. */
 export const english = {
   ...APP_WORDING,
   problemOf: PROBLEM_WORDING,
   reasons,
+  stock: STOCK_WORDING,
 };
 
 /** A dictionary: words of the same meaning at the same place, functions of the same arguments. */

@@ -214,7 +214,8 @@ const sumOf = (of: (one: (typeof given)[number]) => readonly number[]) =>
   ONSETS.map((_, m) => given.reduce((sum, one) => sum + at(of(one), m), 0));
 const spread = (members: readonly number[], part: number) => {
   const p50 = round(quantile(members, 0.5), 3);
-  return { p10: round(p50 * (1 - part), 3), p50, p90: round(p50 * (1 + part), 3) };
+  const at = (step: number) => round(p50 * (1 + step * part), 3);
+  return { p10: at(-1), p25: at(-0.5), p50, p75: at(0.5), p90: at(1) };
 };
 const nitrogen = sumOf((one) => one.nitrogen);
 const programme = spread(
@@ -505,7 +506,19 @@ export const smallPlan: Plan = {
       inoculantPacks: [40.5, 13.5],
       shareMet: [round((8.75 + 4.375) / 15, 7), round(4.375 / 7, 7)],
       reachedHa: [round(at(reachedMean, 0) + half(at(reachedMean, 1)), 6), round(half(at(reachedMean, 1)), 6)],
+      reachedRange: [zoneRange(at(reachedMean, 0) + half(at(reachedMean, 1))), zoneRange(half(at(reachedMean, 1)))],
       nitrogenKg: [zoneRange(kgC1 + half(kgC2)), zoneRange(half(kgC2))],
+      signedForHa: [0, 0],
+      sownHa: [0, 0],
+    },
+    seasons: {
+      year: ONSETS.map((_, m) => 2023 + m),
+      reachedHa: sumOf((one) => one.reached).map((ha) => round(ha, 6)),
+      noOnsetHa: ONSETS.map(() => 0),
+      lateHa: sumOf((one) => one.reached).map((ha) => round(17.5 - ha, 6)),
+      waitingHa: ONSETS.map(() => 0),
+      weakHa: ONSETS.map(() => 0),
+      cost: sumOf((one) => one.reached).map((ha) => (ha < 16 ? 'late' : 'little')),
     },
     headline: {
       plannedHa: 22,
@@ -517,10 +530,25 @@ export const smallPlan: Plan = {
       ),
       nitrogenKg: spread(nitrogen, 0.4),
       programmeNitrogenKg: programme,
+      inoculationNitrogenKg: spread(
+        nitrogen.map((kg) => kg * 0.05),
+        0.9,
+      ),
       grainT: spread(
         sumOf((one) => one.grain),
         0.2,
       ),
+      farmers: 150,
+      farmersReached: spread(
+        sumOf((one) => one.reached).map((ha) => (150 * ha) / 22),
+        0.3,
+      ),
+      womenShare: null,
+      signedForHa: 0,
+      sownHa: 0,
+      broughtSeedHa: round(17.5 - 1.6666667, 6),
+      residualNitrogenKg: { least: 316.6667, most: 633.3333 },
+      residualWorth: { least: 475, most: 950 },
       // 54 packs of inoculant at 4, 38 of seed at 30, 42 of sticker at 1.
       goodsCost: 54 * 4 + 38 * 30 + 42,
       deliveryCost: cost,

@@ -2,7 +2,7 @@ import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict, Places } from '../../vocabulary/stage-results.ts';
 import type { Product } from '../../vocabulary/supply.ts';
-import { allocateCommodity, type CommodityResult } from './allocate-commodity.ts';
+import { allocateCommodity, type CommodityResult, type Pick } from './allocate-commodity.ts';
 import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
@@ -33,27 +33,56 @@ export interface GivenOut {
   readonly givenKg: Float64Array;
 }
 
-/** Shares one commodity out and serves the need with what was kept and what is new. */
+/**
+ * Shares one commodity out and serves the need with what was kept and what is new. Ways that failed in the first round are
+ * closed while anyone else can use the stock; what nobody takes is sent that way once more.
+ */
 export function giveOut(
   desk: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
   mayGo: (row: number, group: StockGroup) => boolean,
 ): GivenOut {
-  const { scenario, demand, products, verdicts, holds, settled, solver } = desk;
+  const { demand, products, settled } = desk;
   const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
-  const keptKg = keptSeedKg(demand, products, kept, commodity);
-  const groups = groupStock(scenario, verdicts, commodity, settled.packsOfLot, holds.namedLots);
   const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
-  const minutes = minutesFinder(desk);
-  const minutesTo: MinutesTo = (row, group) =>
-    mayGo(row, group) && !closedWays.has(wayOf(row, group.depot)) ? minutes(row, group) : Number.POSITIVE_INFINITY;
   const leftBehind = new Uint8Array(demand.count);
   for (const way of closedWays) leftBehind[Number(way.split(' ')[0])] = 1;
+  const minutes = minutesFinder(desk);
+  const along =
+    (closed: boolean): MinutesTo =>
+    (row, group) =>
+      closedWays.has(wayOf(row, group.depot)) === closed && mayGo(row, group)
+        ? minutes(row, group)
+        : Number.POSITIVE_INFINITY;
+  const open = shareAlong(desk, commodity, needKg, leftBehind, kept, along(false));
+  if (closedWays.size === 0) return { ...open, ...serveNeeds(products, [...kept, ...open.result.picks], needKg) };
+  const given = [...kept, ...open.result.picks];
+  const again = shareAlong(desk, commodity, needKg, leftBehind, given, along(true));
+  const served = serveNeeds(products, [...given, ...again.result.picks], needKg);
+  return { ...open, reached: open.reached.map((reached, row) => reached | (again.reached[row] as number)), ...served };
+}
+
+/** Shares out what `kept` leaves of the stock, along the ways that `minutesTo` knows. */
+function shareAlong(
+  { scenario, demand, products, verdicts, holds, solver }: Desk,
+  commodity: Ask['commodity'],
+  needKg: Float64Array,
+  leftBehind: Uint8Array,
+  kept: readonly Pick[],
+  minutesTo: MinutesTo,
+) {
+  const keptKg = keptSeedKg(demand, products, kept, commodity);
+  const groups = groupStock(scenario, verdicts, commodity, packsByLot(scenario, kept), holds.namedLots);
   const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, leftBehind);
   const result = allocateCommodity({ scenario, demand, ask, groups, minutesTo, kept, products, solver });
-  const served = serveNeeds(products, [...kept, ...result.picks], needKg);
-  return { ask, result, reached: result.reached, ...served };
+  return { ask, result, reached: result.reached };
+}
+
+function packsByLot({ lots }: Scenario, picks: readonly Pick[]): Int32Array {
+  const packs = new Int32Array(lots.length);
+  for (const pick of picks) packs[pick.lot] = (packs[pick.lot] as number) + pick.packs;
+  return packs;
 }
 
 function minutesFinder({ places, demand, holds, reach }: Desk): MinutesTo {

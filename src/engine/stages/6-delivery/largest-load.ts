@@ -10,18 +10,19 @@ export interface LoadLimits {
 }
 
 /**
- * Largest load that a vehicle can bring on at least half of its days within the consignment's window. Where none can in a
- * day's hours, what the largest vehicle that gets there carries: time, and not weight, is then what holds the load up.
+ * Largest load that a vehicle can bring on at least half of its days within the consignment's window. Where none can,
+ * what the largest vehicle that ever gets there carries, so that the load is held up by hours or days and not by its weight.
  */
 export function limitsOf(consignment: Consignment, slots: readonly Slot[], trainingMinutes: number): LoadLimits {
   let payloadKg = 0;
   const kgByGroup = new Map<number, { litres: number; kg: number[] }>();
   for (const slot of slots) {
-    if (slot.depot !== consignment.depot || slot.day < consignment.earliest || slot.day > consignment.latest) continue;
-    const group = kgByGroup.get(slot.group) ?? { litres: slot.coolLitres, kg: [] };
+    if (slot.depot !== consignment.depot) continue;
     const { legs, round } = slot;
-    if (goesThereAndBack(legs, round.localOfPlace.get(consignment.place) as number))
-      payloadKg = Math.max(payloadKg, slot.payloadKg);
+    const getsThere = goesThereAndBack(legs, round.localOfPlace.get(consignment.place) as number);
+    if (getsThere) payloadKg = Math.max(payloadKg, slot.payloadKg);
+    if (slot.day < consignment.earliest || slot.day > consignment.latest) continue;
+    const group = kgByGroup.get(slot.group) ?? { litres: slot.coolLitres, kg: [] };
     group.kg.push(largestLoneLoadKg(slot, consignment, trainingMinutes));
     kgByGroup.set(slot.group, group);
   }

@@ -14,18 +14,31 @@ export interface PlayResult {
   nitrogenKg: number;
   /** Of it, what would not be fixed had the programme brought nothing. */
   programmeNitrogenKg: number;
+  /** Of it, what the same land sown on the same days would not fix without its inoculant. */
+  inoculationNitrogenKg: number;
   grainT: number;
+  farmersReached: number;
+  /** Inoculated hectares that are not reached, by what kept them from it (see PastSeasons). */
+  readonly lostHa: LostHectares;
   /** Per field. */
   readonly fieldReachedHa: Float64Array;
   readonly fieldNitrogenKg: Float64Array;
   readonly fieldGrainT: Float64Array;
   /** Per zone, the last for outside all zones. */
+  readonly zoneReachedHa: Float64Array;
   readonly zoneNitrogenKg: Float64Array;
   /** Per parcel: log10 rhizobia per seed at sowing and log10 lost in the community's store; NaN where none, or not sown. */
   readonly parcelLog10PerSeed: Float64Array;
   readonly parcelCommunityLog10: Float64Array;
   /** The draw's numbers in the units of the play. */
   readonly factors: DrawnFactors;
+}
+
+export interface LostHectares {
+  noOnset: number;
+  late: number;
+  waiting: number;
+  weak: number;
 }
 
 interface DrawnFactors {
@@ -42,10 +55,14 @@ export function makePlayResult({ fields, parcels, zones }: PreparedPlay): PlayRe
     reachedHa: 0,
     nitrogenKg: 0,
     programmeNitrogenKg: 0,
+    inoculationNitrogenKg: 0,
     grainT: 0,
+    farmersReached: 0,
+    lostHa: { noOnset: 0, late: 0, waiting: 0, weak: 0 },
     fieldReachedHa: perField(),
     fieldNitrogenKg: perField(),
     fieldGrainT: perField(),
+    zoneReachedHa: new Float64Array(zones + 1),
     zoneNitrogenKg: new Float64Array(zones + 1),
     parcelLog10PerSeed: perParcel(),
     parcelCommunityLog10: perParcel(),
@@ -74,7 +91,10 @@ export function playSeason(prepared: PreparedPlay, member: number, draw: Float64
   for (let field = 0; field < fields.zone.length; field++) {
     const zone = fields.zone[field] as number;
     into.zoneNitrogenKg[zone] = (into.zoneNitrogenKg[zone] as number) + (into.fieldNitrogenKg[field] as number);
-    into.reachedHa += into.fieldReachedHa[field] as number;
+    const reachedHa = into.fieldReachedHa[field] as number;
+    into.zoneReachedHa[zone] = (into.zoneReachedHa[zone] as number) + reachedHa;
+    into.reachedHa += reachedHa;
+    into.farmersReached += reachedHa * (fields.farmersPerHa[field] as number);
     into.nitrogenKg += into.fieldNitrogenKg[field] as number;
     into.grainT += into.fieldGrainT[field] as number;
     withoutKg += nitrogenWithoutKg(prepared, member, field, into.factors);
@@ -107,15 +127,19 @@ function playParcel(
   const last = prepared.lastDay[window] as number;
   into.parcelLog10PerSeed[parcel] = Number.NaN;
   into.parcelCommunityLog10[parcel] = Number.NaN;
-  if (Number.isNaN(first) || Number.isNaN(last)) return;
+  const inoculated = parcels.inoculated[parcel] === 1;
+  const hectares = parcels.hectares[parcel] as number;
+  if (Number.isNaN(first) || Number.isNaN(last)) {
+    if (inoculated) into.lostHa.noOnset += hectares;
+    return;
+  }
 
   const crop = fields.crop[field] as number;
-  const hectares = parcels.hectares[parcel] as number;
   const day = parcels.day[parcel] as number;
   const sown = Math.max(first, day + 1);
   const kept = delayFactor(sown - last, crops.delayLossPerDay[crop] as number, crops.delayFreeDays[crop] as number);
   let gainT = 0;
-  if (parcels.inoculated[parcel] === 1) {
+  if (inoculated) {
     const row = parcels.communityRow[parcel] as number;
     const waiting = losses.before(row, sown) - losses.before(row, day);
     const inPack = (parcels.storeLog10[parcel] as number) + (parcels.roadLog10[parcel] as number) + waiting;
@@ -124,14 +148,21 @@ function playParcel(
     into.parcelLog10PerSeed[parcel] = left;
     into.parcelCommunityLog10[parcel] = factors.packLoss * waiting;
     gainT = responseT(prepared, draw, crop, fields.community[field] as number) * lifeValue(left, prepared.floorLog10);
-    if (sown <= last && left >= prepared.floorLog10) {
+    if (sown > last) into.lostHa.late += hectares;
+    else if (left >= prepared.floorLog10)
       into.fieldReachedHa[field] = (into.fieldReachedHa[field] as number) + hectares;
-    }
+    else if (left + factors.packLoss * waiting >= prepared.floorLog10) into.lostHa.waiting += hectares;
+    else into.lostHa.weak += hectares;
   }
-  const grainTPerHa = Math.max(0, factors.yield * (crops.yieldTPerHa[crop] as number) + gainT) * kept;
+  const plainT = factors.yield * (crops.yieldTPerHa[crop] as number);
+  const grainTPerHa = Math.max(0, plainT + gainT) * kept;
+  const nitrogenKg = hectares * factors.nitrogen * nitrogenKgPerHa(crops, crop, grainTPerHa);
   into.fieldGrainT[field] = (into.fieldGrainT[field] as number) + hectares * grainTPerHa;
-  into.fieldNitrogenKg[field] =
-    (into.fieldNitrogenKg[field] as number) + hectares * factors.nitrogen * nitrogenKgPerHa(crops, crop, grainTPerHa);
+  into.fieldNitrogenKg[field] = (into.fieldNitrogenKg[field] as number) + nitrogenKg;
+  if (gainT !== 0) {
+    const plainKg = hectares * factors.nitrogen * nitrogenKgPerHa(crops, crop, plainT * kept);
+    into.inoculationNitrogenKg += nitrogenKg - plainKg;
+  }
 }
 
 function nitrogenKgPerHa({ names }: PlayCrops, crop: number, grainTPerHa: number): number {
@@ -157,9 +188,16 @@ function clear(into: PlayResult): void {
   into.reachedHa = 0;
   into.nitrogenKg = 0;
   into.programmeNitrogenKg = 0;
+  into.inoculationNitrogenKg = 0;
   into.grainT = 0;
+  into.farmersReached = 0;
+  into.lostHa.noOnset = 0;
+  into.lostHa.late = 0;
+  into.lostHa.waiting = 0;
+  into.lostHa.weak = 0;
   into.fieldReachedHa.fill(0);
   into.fieldNitrogenKg.fill(0);
   into.fieldGrainT.fill(0);
+  into.zoneReachedHa.fill(0);
   into.zoneNitrogenKg.fill(0);
 }

@@ -30,6 +30,8 @@ interface PlayFields {
   readonly part: Float64Array;
   /** Sown from own seed whatever the programme does. */
   readonly ownHa: Float64Array;
+  /** The community's farmers per hectare it plans of all crops; nought where they are not counted. */
+  readonly farmersPerHa: Float64Array;
 }
 
 /** Land of a field that gets the same goods on the same day. */
@@ -121,7 +123,20 @@ function layFields({ scenario, needs, allocation }: PlayParts, land: readonly Cr
     window: needs.crop.map((crop, row) => (zone[row] as number) * scenario.crops.length + crop),
     part,
     ownHa: part.map((share, row) => share * (land[shareRow[row] as number]?.ownHa ?? 0)),
+    farmersPerHa: spreadFarmers(scenario, needs),
   };
+}
+
+/** Farmers of each field's community over the hectares that the community plans. */
+function spreadFarmers({ communities }: Scenario, { community, plannedHa }: Needs): Float64Array {
+  const planned = new Float64Array(communities.length);
+  community.forEach((c, row) => {
+    planned[c] = (planned[c] as number) + (plannedHa[row] as number);
+  });
+  return Float64Array.from(community, (c) => {
+    const hectares = planned[c] as number;
+    return hectares > 0 ? (communities[c]?.farmers ?? 0) / hectares : 0;
+  });
 }
 
 function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFields, losses: StoreLosses): PlayParcels {

@@ -1,22 +1,27 @@
 import { quantile } from '../../numerics/quantile.ts';
-import type { Range } from '../../vocabulary/index.ts';
+import type { Spread } from '../../vocabulary/index.ts';
 import { DRAW_SEED, DRAWS, drawParameters } from './draw-parameters.ts';
 import { makePlayResult, type PreparedPlay, playSeason } from './play-season.ts';
 
 /** Quantiles over every member of the season played with every draw. */
 export interface PlanRanges {
-  readonly reachedHa: Range;
-  readonly nitrogenKg: Range;
-  readonly programmeNitrogenKg: Range;
-  readonly grainT: Range;
+  readonly reachedHa: Spread;
+  readonly nitrogenKg: Spread;
+  readonly programmeNitrogenKg: Spread;
+  readonly inoculationNitrogenKg: Spread;
+  readonly grainT: Spread;
+  readonly farmersReached: Spread;
   /** Per zone, the last for outside all zones. */
-  readonly zoneNitrogenKg: readonly Range[];
+  readonly zoneReachedHa: readonly Spread[];
+  readonly zoneNitrogenKg: readonly Spread[];
 }
 
 export function rangeOverPlays(prepared: PreparedPlay): PlanRanges {
   const plays = prepared.members * DRAWS;
   const column = () => new Float64Array(plays);
   const [reachedHa, nitrogenKg, programmeNitrogenKg, grainT] = [column(), column(), column(), column()];
+  const [inoculationNitrogenKg, farmersReached] = [column(), column()];
+  const zoneReachedHa = Array.from({ length: prepared.zones + 1 }, column);
   const zoneNitrogenKg = Array.from({ length: prepared.zones + 1 }, column);
   const result = makePlayResult(prepared);
   let play = 0;
@@ -26,23 +31,31 @@ export function rangeOverPlays(prepared: PreparedPlay): PlanRanges {
       reachedHa[play] = result.reachedHa;
       nitrogenKg[play] = result.nitrogenKg;
       programmeNitrogenKg[play] = result.programmeNitrogenKg;
+      inoculationNitrogenKg[play] = result.inoculationNitrogenKg;
       grainT[play] = result.grainT;
-      zoneNitrogenKg.forEach((zone, z) => {
-        zone[play] = result.zoneNitrogenKg[z] as number;
-      });
+      farmersReached[play] = result.farmersReached;
+      setPlay(zoneReachedHa, play, result.zoneReachedHa);
+      setPlay(zoneNitrogenKg, play, result.zoneNitrogenKg);
     }
   }
   return {
-    reachedHa: rangeOf(reachedHa),
-    nitrogenKg: rangeOf(nitrogenKg),
-    programmeNitrogenKg: rangeOf(programmeNitrogenKg),
-    grainT: rangeOf(grainT),
-    zoneNitrogenKg: zoneNitrogenKg.map(rangeOf),
+    reachedHa: spreadOf(reachedHa),
+    nitrogenKg: spreadOf(nitrogenKg),
+    programmeNitrogenKg: spreadOf(programmeNitrogenKg),
+    inoculationNitrogenKg: spreadOf(inoculationNitrogenKg),
+    grainT: spreadOf(grainT),
+    farmersReached: spreadOf(farmersReached),
+    zoneReachedHa: zoneReachedHa.map(spreadOf),
+    zoneNitrogenKg: zoneNitrogenKg.map(spreadOf),
   };
 }
 
+function setPlay(zones: readonly Float64Array[], play: number, values: Float64Array): void {
+  for (let zone = 0; zone < zones.length; zone++) (zones[zone] as Float64Array)[play] = values[zone] as number;
+}
+
 /** Nought where nothing was played. */
-function rangeOf(values: Float64Array): Range {
+function spreadOf(values: Float64Array): Spread {
   const at = (p: number) => (values.length > 0 ? quantile(values, p) : 0);
-  return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
+  return { p10: at(0.1), p25: at(0.25), p50: at(0.5), p75: at(0.75), p90: at(0.9) };
 }

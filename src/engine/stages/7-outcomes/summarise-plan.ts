@@ -1,19 +1,26 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
-import type { Headline, ZoneOutcome } from '../../vocabulary/index.ts';
+import { RESIDUAL_BENEFIT } from '../../reference/residual-benefit.ts';
+import type { Bounds, Headline, Range, Spread, ZoneOutcome } from '../../vocabulary/index.ts';
 import type { SeasonAverage } from './average-seasons.ts';
+import type { HandedOver } from './handed-over.ts';
 import type { PlayParts, PreparedPlay } from './play-season.ts';
 import type { PlanRanges } from './range-over-plays.ts';
 
 /** The whole plan in a few figures. Money is null where a price it needs is not given. */
 export function summarisePlan(
   { scenario, allocation, delivery }: PlayParts,
-  { goods, land }: PreparedPlay,
-  { crops }: SeasonAverage,
+  prepared: PreparedPlay,
+  average: SeasonAverage,
   ranges: PlanRanges,
+  handedOver: HandedOver,
 ): Headline {
+  const { goods, land } = prepared;
+  const { crops } = average;
   const { community, plannedHa } = allocation.shares;
   const reached = new Set(goods.map(({ shareRow }) => community[shareRow]));
   const price = scenario.prices.nitrogenPerKg;
+  const broughtSeedHa = exactSum(land.map(({ seedHa, ownHa }) => Math.max(0, seedHa - ownHa)));
+  const residualNitrogenKg = timesBounds(broughtSeedHa, RESIDUAL_BENEFIT.value);
   return {
     plannedHa: exactSum(plannedHa),
     seedHa: exactSum(land.map(({ seedHa }) => seedHa)),
@@ -21,13 +28,50 @@ export function summarisePlan(
     reachedHa: ranges.reachedHa,
     nitrogenKg: ranges.nitrogenKg,
     programmeNitrogenKg: ranges.programmeNitrogenKg,
+    inoculationNitrogenKg: ranges.inoculationNitrogenKg,
     grainT: ranges.grainT,
+    farmers: countFarmers(scenario, community, plannedHa),
+    farmersReached: ranges.farmersReached,
+    womenShare: womenAmongReached(scenario, prepared, average),
+    signedForHa: exactSum(handedOver.signedForHa),
+    sownHa: exactSum(handedOver.sownHa),
+    broughtSeedHa,
+    residualNitrogenKg,
+    residualWorth: price === null ? null : timesBounds(price, residualNitrogenKg),
     goodsCost: goodsCost(scenario, goods),
     deliveryCost: delivery.cost,
     nitrogenWorth: price === null ? null : price * ranges.programmeNitrogenKg.p50,
     communitiesReached: reached.size,
     communities: new Set(community).size,
   };
+}
+
+const timesBounds = (factor: number, { least, most }: Bounds): Bounds => ({
+  least: factor * least,
+  most: factor * most,
+});
+
+/** Farmers of the communities that plan land, where they are counted. */
+function countFarmers({ communities }: PlayParts['scenario'], community: Int32Array, plannedHa: Float64Array): number {
+  const planning = new Set(community.filter((_, row) => (plannedHa[row] as number) > 0));
+  return exactSum([...planning].map((c) => communities[c]?.farmers ?? 0));
+}
+
+/** Women among the farmers expected to be reached, over the communities that count both; null where none does. */
+function womenAmongReached(
+  { communities }: PlayParts['scenario'],
+  { fields }: PreparedPlay,
+  { fieldReachedHa }: SeasonAverage,
+): number | null {
+  let [women, all] = [0, 0];
+  fieldReachedHa.forEach((reachedHa, field) => {
+    const { farmers, farmersWomen } = communities[fields.community[field] as number] ?? {};
+    if (!farmers || farmersWomen === null || farmersWomen === undefined) return;
+    const people = reachedHa * (fields.farmersPerHa[field] as number);
+    all += people;
+    women += people * (farmersWomen / farmers);
+  });
+  return all > 0 ? women / all : null;
 }
 
 /** Price of every pack handed over; null where one of them has no price. */
@@ -49,6 +93,7 @@ export function zoneOutcomes(
   prepared: PreparedPlay,
   average: SeasonAverage,
   ranges: PlanRanges,
+  handedOver: HandedOver,
 ): ZoneOutcome[] {
   const { scenario, needs, places } = parts;
   const outside = scenario.zones.length;
@@ -75,10 +120,18 @@ export function zoneOutcomes(
       inoculantPacks: handed.inoculantPacks,
       shareMet: plannedHa > 0 ? inoculatedHa / plannedHa : 0,
       reachedHa: exactSum(fields.map((field) => average.fieldReachedHa[field] as number)),
-      nitrogenKg: ranges.zoneNitrogenKg[zone] ?? { p10: 0, p50: 0, p90: 0 },
+      reachedRange: rangeOf(ranges.zoneReachedHa[zone]),
+      nitrogenKg: rangeOf(ranges.zoneNitrogenKg[zone]),
+      signedForHa: exactSum(fields.map((field) => ofRow(prepared, field, handedOver.signedForHa))),
+      sownHa: exactSum(fields.map((field) => ofRow(prepared, field, handedOver.sownHa))),
     };
   });
   return zones.filter(({ zone }, i) => zone >= 0 || (partsOf[i] ?? []).length > 0);
+}
+
+/** Without the quarters, which zones do not show. */
+function rangeOf(spread: Spread | undefined): Range {
+  return { p10: spread?.p10 ?? 0, p50: spread?.p50 ?? 0, p90: spread?.p90 ?? 0 };
 }
 
 /** Seed in kg and packs of inoculant handed over on fields, each community's by the part of its land that they are. */

@@ -10,7 +10,9 @@ import type {
 } from '../../vocabulary/index.ts';
 import { averageSeasons } from './average-seasons.ts';
 import { describeOutcomes } from './describe-outcomes.ts';
+import { countHandedOver } from './handed-over.ts';
 import { noteOutcomes } from './note-outcomes.ts';
+import { playPastSeasons } from './past-seasons.ts';
 import { type PlayParts, preparePlay } from './play-season.ts';
 import { rangeOverPlays } from './range-over-plays.ts';
 import { summarisePlan, zoneOutcomes } from './summarise-plan.ts';
@@ -31,11 +33,16 @@ export function weighOutcomes(
   const prepared = preparePlay(parts);
   const average = averageSeasons(parts, prepared);
   const ranges = rangeOverPlays(prepared);
+  const handedOver = countHandedOver(parts);
   return {
     result: {
       crops: average.crops,
-      zones: zoneOutcomes(parts, prepared, average, ranges),
-      headline: summarisePlan(parts, prepared, average, ranges),
+      zones: zoneOutcomes(parts, prepared, average, ranges, handedOver),
+      seasons: playPastSeasons(
+        prepared,
+        season.members.map(({ year }) => year),
+      ),
+      headline: summarisePlan(parts, prepared, average, ranges, handedOver),
     },
     problems: noteOutcomes(parts, prepared, average.crops),
     provenance: describeOutcomes(scenario),

@@ -58,7 +58,7 @@ export const OUTCOMES_SPOILS: readonly Spoil[] = [
     spoil: (p) => {
       const { nitrogenKg } = p.outcomes.headline;
       if (nitrogenKg.p50 < 1) return false;
-      p.outcomes.headline.nitrogenKg = { p10: nitrogenKg.p10, p50: nitrogenKg.p50 * 2, p90: nitrogenKg.p90 * 2 };
+      p.outcomes.headline.nitrogenKg = { ...nitrogenKg, p50: nitrogenKg.p50 * 2, p90: nitrogenKg.p90 * 2 };
       return true;
     },
   },
@@ -66,8 +66,8 @@ export const OUTCOMES_SPOILS: readonly Spoil[] = [
     name: 'range inverted',
     code: 'E8953',
     spoil: (p) => {
-      const { p10, p50, p90 } = p.outcomes.headline.nitrogenKg;
-      p.outcomes.headline.nitrogenKg = { p10: p90 + 1, p50, p90: p10 };
+      const { nitrogenKg } = p.outcomes.headline;
+      p.outcomes.headline.nitrogenKg = { ...nitrogenKg, p10: nitrogenKg.p90 + 1, p90: nitrogenKg.p10 };
       return true;
     },
   },

@@ -156,7 +156,8 @@ describe('the proof of the fair share', () => {
             proof.capPrice,
           ]);
           expect(proof.bound).toBeCloseTo(bound, 12);
-          expect(proof.leastShare).toBeLessThanOrEqual(proof.bound + 1e-9);
+          // Held rows may take a billionth less than theirs (SHARE_SLACK).
+          expect(proof.leastShare).toBeLessThanOrEqual(proof.bound + 2e-9);
           // Where growers count, rows that are full before the others loosen the bound.
           if (equalOver !== 'grower') expect(proof.bound - proof.leastShare).toBeLessThan(1e-7);
           proofs++;

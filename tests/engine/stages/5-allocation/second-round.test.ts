@@ -95,7 +95,7 @@ describe('the second round', () => {
     ]);
   });
 
-  it('keeps every pack that was served, gives none to those left behind, and no lot beyond its packs', () => {
+  it('keeps every pack that was served, and gives no lot beyond its packs', () => {
     for (let seed = 1; seed <= 25; seed++) {
       const left = [seed % 2, 3];
       const { scenario, first, second } = bothRounds(randomDistrict(seed), left);
@@ -109,10 +109,6 @@ describe('the second round', () => {
       });
       scenario.lots.forEach(({ packs }, l) => {
         expect(given[l]).toBeLessThanOrEqual(packs);
-      });
-      second.grants.community.forEach((community, g) => {
-        const cell = `${community} ${second.grants.crop[g]} ${second.grants.lot[g]}`;
-        if (left.includes(community)) expect(packsByCell(first).has(cell)).toBe(false);
       });
       for (const proof of second.proofs) expect(proof.leastShare).toBeLessThanOrEqual(proof.bound + 1e-9);
     }

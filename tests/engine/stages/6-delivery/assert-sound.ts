@@ -81,7 +81,7 @@ function assertTrip(
   let at = depot;
   for (const stop of trip.stops) {
     const table = places.travel.tables[0]?.[0]?.[season.roadState[day] as number];
-    const row = [...(table?.destinations ?? [])].slice(table?.offsets[at], table?.offsets[at + 1]);
+    const row = [...(table?.destinations.subarray(table.offsets[at], table.offsets[at + 1]) ?? [])];
     const leg = (table?.offsets[at] as number) + row.indexOf(stop.site);
     expect(row).toContain(stop.site);
     expect(stop.legMinutes).toBe(table?.minutes[leg]);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planDelivery } from '../../../../src/engine/stages/6-delivery/plan-delivery.ts';
 import { assertSound } from './assert-sound.ts';
+import { bigNetwork } from './big-network.ts';
 import { costOfPlan } from './enumerate-plans.ts';
 import { type OwnVehicle, ownTrip } from './own-trip.ts';
 import { buildNetwork, type ConsignmentSpec, type NetworkSpec, planNetwork } from './small-network.ts';
@@ -150,6 +151,14 @@ describe('search', () => {
     const free = { ...busy, vehicles: [{ costPerDay: 0, costPerKm: 0 }] };
     expect(planNetwork(buildNetwork(free), 20).result.cost).toBeNull();
   });
+});
+
+test('a district of 400 communities, 33 vehicles and 25 days: every plan keeps every rule and leaves nothing behind', () => {
+  const network = buildNetwork(bigNetwork());
+  const { result } = planNetwork(network, 500);
+  expect(result.loads.length).toBeGreaterThan(800);
+  assertSound(network, result);
+  expect(result.unserved).toEqual([]);
 });
 
 describe('second round', () => {

@@ -9,6 +9,8 @@ function weigh(change: SmallPlanChange = {}) {
   return weighOutcomes(scenario, places, season, needs, allocation, delivery);
 }
 
+const NOTHING = { p10: 0, p25: 0, p50: 0, p75: 0, p90: 0 };
+
 /** Nitrogen fixed in kg per ha of soybean outside Brazil and Europe, written out from Herridge et al. 2022 (read*). */
 function soybeanNitrogen(grainTPerHa: number): number {
   const dryMatterT = grainTPerHa / (0.1178 * Math.log(grainTPerHa) + 0.2775);
@@ -76,7 +78,7 @@ describe('what the programme owns to', () => {
       plan.allocation,
       plan.delivery,
     );
-    expect(result.headline.programmeNitrogenKg).toEqual({ p10: 0, p50: 0, p90: 0 });
+    expect(result.headline.programmeNitrogenKg).toEqual(NOTHING);
     expect(result.crops.inoculatedHa[0]).toBe(0);
     expect(result.crops.log10PerSeed[0]).toBeNaN();
   });
@@ -115,7 +117,7 @@ describe('seasons against the day of delivery', () => {
 
   it('says that without seasons nothing can be told', () => {
     const { result, problems } = weigh({ windows: [] });
-    expect(result.headline.reachedHa).toEqual({ p10: 0, p50: 0, p90: 0 });
+    expect(result.headline.reachedHa).toEqual(NOTHING);
     expect(problems.map(({ code }) => code)).toContain('E7001');
   });
 });

@@ -1,0 +1,43 @@
+import type { PastSeasons, SeasonCost } from '../../vocabulary/index.ts';
+import { type Sourced, sourced } from '../../vocabulary/index.ts';
+import { type LostHectares, makePlayResult, type PreparedPlay, playSeason } from './play-season.ts';
+
+/** A season that loses less than this share of the inoculated land counts as one in which little was lost. */
+export const LITTLE_LOST_SHARE: Sourced<number> = sourced(0.05, 'assumed', 'a twentieth: less is not worth a name');
+
+/** The plan in every member of its season, each played once at the central parameters. */
+export function playPastSeasons(prepared: PreparedPlay, years: readonly number[]): PastSeasons {
+  const { members } = prepared;
+  const column = () => new Float64Array(members);
+  const seasons = {
+    reachedHa: column(),
+    noOnsetHa: column(),
+    lateHa: column(),
+    waitingHa: column(),
+    weakHa: column(),
+  };
+  const cost: SeasonCost[] = [];
+  const result = makePlayResult(prepared);
+  const centre = new Float64Array(prepared.drawWidth);
+  for (let member = 0; member < members; member++) {
+    playSeason(prepared, member, centre, result);
+    const { reachedHa, lostHa } = result;
+    seasons.reachedHa[member] = reachedHa;
+    seasons.noOnsetHa[member] = lostHa.noOnset;
+    seasons.lateHa[member] = lostHa.late;
+    seasons.waitingHa[member] = lostHa.waiting;
+    seasons.weakHa[member] = lostHa.weak;
+    cost.push(costliest(reachedHa, lostHa));
+  }
+  return { year: Int32Array.from(years), ...seasons, cost };
+}
+
+/** What took most of the inoculated land, the first of equals. */
+function costliest(reachedHa: number, { noOnset, late, waiting, weak }: LostHectares): SeasonCost {
+  const lost = noOnset + late + waiting + weak;
+  if (lost <= LITTLE_LOST_SHARE.value * (reachedHa + lost)) return 'little';
+  const most = Math.max(noOnset, late, waiting, weak);
+  if (noOnset === most) return 'no-onset';
+  if (late === most) return 'late';
+  return waiting === most ? 'waiting' : 'weak';
+}
