@@ -1,7 +1,7 @@
 import type { Words } from './wording/words.ts';
 
 /** A space that no line breaks at. */
-export const NO_BREAK = ' ';
+export const NO_BREAK = '\u00a0';
 
 const formats = new Map<string, Intl.NumberFormat>();
 
@@ -26,3 +26,6 @@ export const wholePercent = (share: number): number => Math.floor(share * 100 + 
 
 /** A number and its unit, never parted. */
 export const withUnit = (number: string, unit: string): string => `${number}${NO_BREAK}${unit}`;
+
+/** A text that stays on one line. */
+export const noBreaks = (text: string): string => text.replaceAll(' ', NO_BREAK);

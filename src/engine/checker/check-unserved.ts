@@ -1,3 +1,4 @@
+import { BOX_LITRES_PER_KG } from '../reference/boxes.ts';
 import { CROP_FACTS, cropFact } from '../reference/crops.ts';
 import type { Problem } from '../vocabulary/problems.ts';
 import { mayGo } from './check-fairness.ts';
@@ -233,7 +234,7 @@ function parcelOfShortfall(c: CheckedCase, lot: number, spare: number, community
     depot: at(c.depotOfLot, lot),
     community,
     kg,
-    coolLitres: isInoculant ? packs * (product.litresPerPack ?? (packG / 1000) * 2) : 0,
+    coolLitres: isInoculant ? packs * (product.litresPerPack ?? (packG / 1000) * BOX_LITRES_PER_KG.value) : 0,
     inoculantKg: isInoculant ? kg : 0,
     maxStorageC: product?.maxStorageC ?? null,
     earliest: Math.max(0, (at(c.scenario.lots, lot).availableFrom ?? 0) - c.scenario.planning.from),

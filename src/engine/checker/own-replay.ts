@@ -1,5 +1,5 @@
 import { log, log10, tenTo } from '../numerics/elementary.ts';
-import { COOL_STORE_CELSIUS } from '../reference/boxes.ts';
+import { BOX_LITRES_PER_KG, COOL_STORE_CELSIUS } from '../reference/boxes.ts';
 import { CROP_FACTS, cropFact, GOAL_CELLS_PER_SEED } from '../reference/crops.ts';
 import { INOCULATION_PRACTICE } from '../reference/inoculation-practice.ts';
 import { HARVEST_INDEX_LIMITS, NITROGEN_COEFFICIENTS } from '../reference/nitrogen-coefficients.ts';
@@ -219,7 +219,9 @@ function rhizobiaLeft(
     ((count * (product.doseGPerKg ?? Number.NaN) * thousandSeedG(c, name)) / 1e6) * INOCULATION_PRACTICE.adhesion.value;
   const place = at(c.plan.places.communityPlace, community);
   const depot = at(c.depotOfLot, goods.lot);
-  const inDepot = storeLoss(c, air, at(air.stationOfDepot, depot), 0, goods.day, set, (mean) => depotC(c, depot, mean));
+  const inDepot = storeLoss(c, air, at(air.stationOfDepot, depot), 0, goods.day, set, (mean) =>
+    depotC(c, goods.lot, mean),
+  );
   const { store } = at(c.scenario.communities, community);
   const rule = STORE_AIR[store].value;
   const inHouse = storeLoss(c, air, at(air.stationOfPlace, place), goods.day, sown, set, (mean) =>
@@ -228,9 +230,28 @@ function rhizobiaLeft(
   return log10(perSeed) - inDepot - goods.roadLog10 - inHouse - seedLoss();
 }
 
-function depotC(c: CheckedCase, depot: number, meanC: number): number {
+/** Packs for which a full cool store has no room stand in a room; the lots that expire last are the first to. */
+function depotC(c: CheckedCase, lot: number, meanC: number): number {
+  const depot = at(c.depotOfLot, lot);
   const { coolStoreC, coolStoreLitres } = at(c.scenario.depots, depot);
+  const room = STORE_AIR.room.value;
+  if (coolStoreLitres > 0 && litresKeptBefore(c, lot) > coolStoreLitres)
+    return 'celsius' in room ? room.celsius : meanC + room.kelvin;
   return coolStoreC ?? (coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : meanC);
+}
+
+/** Litres of inoculant in the lot's depot on the first planning day, of this lot and those with a stronger claim to the store. */
+function litresKeptBefore(c: CheckedCase, lot: number): number {
+  const { lots, planning } = c.scenario;
+  const own = at(lots, lot);
+  if (own.availableFrom !== null && own.availableFrom > planning.from) return 0;
+  return lots.reduce((sum, other, index) => {
+    const product = lotAndProduct(c, index)?.product;
+    const isThere = other.availableFrom === null || other.availableFrom <= planning.from;
+    if (other.depotId !== own.depotId || product?.kind !== 'inoculant' || !isThere) return sum;
+    if (other.expires > own.expires || (other.expires === own.expires && index < lot)) return sum;
+    return sum + other.packs * (product.litresPerPack ?? (product.packG / 1000) * BOX_LITRES_PER_KG.value);
+  }, 0);
 }
 
 /** Days after planning that have weather of their own; later days lose as the last of them. */

@@ -87,3 +87,6 @@ export const AIR_OFFSETS: Readonly<Record<Carriage, { moving: Sourced<AirOffset>
   pannier: { moving: openMoving, parked: openParked },
   closed_cabin: { moving: shaded, parked: cabinParked },
 };
+
+/** Room that a kilogram of inoculant takes in a box or store where no label gives its volume, litres. */
+export const BOX_LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L for a sachet of 100 g');

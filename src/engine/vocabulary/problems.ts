@@ -135,6 +135,7 @@ export const PROBLEM_WEIGHTS = {
   E5012: 'noted', // a lot that arrives while planning runs, used from that day
   E5013: 'noted', // stock whose label states no dose, not given
   E5014: 'noted', // packs without a volume, taken as 2 L per kg
+  E5015: 'noted', // opening stock that the cool store has no room for
   E5020: 'noted', // a decision on a community, crop or lot that is not planned
   E5021: 'noted', // a fix or floor that the stock cannot meet
   E5022: 'blocks', // no answer from the solver

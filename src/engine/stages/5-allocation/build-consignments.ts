@@ -1,15 +1,12 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
+import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import { blendReachCurves } from '../../science/reach.ts';
-import { type Sourced, sourced } from '../../vocabulary/provenance.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment, Places, ReachCurve } from '../../vocabulary/stage-results.ts';
 import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { GrantLine } from './list-grants.ts';
 import type { ReachCurves } from './reach-curves.ts';
-
-/** Litres of box that a kilogram of packs takes where no label says. */
-export const BOX_LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L for a sachet of 100 g');
 
 const LEAST_WEIGHT_HA = 1e-9;
 const GROUPS = ['dry', 'inoculant', 'both'] as const;

@@ -1,7 +1,7 @@
+import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import { INOCULATION_PRACTICE } from '../../reference/inoculation-practice.ts';
 import type { FigureInput, FigureProvenance, Status } from '../../vocabulary/provenance.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import { BOX_LITRES_PER_KG } from './build-consignments.ts';
 import { LEAST_CHANCE_BEFORE_EXPIRY } from './judge-lots.ts';
 
 const OWN = 'arithmetic of this stage';

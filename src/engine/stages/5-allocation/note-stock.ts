@@ -1,5 +1,6 @@
+import { fillCoolStores } from '../../science/depot-store.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
-import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Depot, Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict } from '../../vocabulary/stage-results.ts';
 import type { GrantLine } from './list-grants.ts';
 import { seedKgPerPack } from './stock-groups.ts';
@@ -23,6 +24,21 @@ export function noteStock(
     const isUnmeasured = product.kind === 'inoculant' && product.litresPerPack === null && given.has(product.id);
     return isUnmeasured ? [problem('E5014', { ...place, column: 'litres_per_pack' })] : [];
   });
-  if (scenario.handovers.length === 0) return found;
-  return [...found, problem('E5024', { file: 'handovers.csv', facts: { rows: scenario.handovers.length } })];
+  const overfull = fillCoolStores(scenario)
+    .filter(({ outside }) => outside.length > 0)
+    .map(({ depot, litres, outside }) => {
+      const { id, coolStoreLitres } = scenario.depots[depot] as Depot;
+      return problem('E5015', {
+        about: { part: 'depots', id },
+        column: 'cool_store_litres',
+        value: String(coolStoreLitres),
+        facts: { depot: id, roomLitres: coolStoreLitres, litres: Math.round(litres), lots: outside.length },
+      });
+    });
+  if (scenario.handovers.length === 0) return [...found, ...overfull];
+  return [
+    ...found,
+    ...overfull,
+    problem('E5024', { file: 'handovers.csv', facts: { rows: scenario.handovers.length } }),
+  ];
 }

@@ -1,11 +1,11 @@
 import { log10 } from '../../numerics/elementary.ts';
-import { COOL_STORE_CELSIUS } from '../../reference/boxes.ts';
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { INOCULATION_PRACTICE } from '../../reference/inoculation-practice.ts';
+import { depotCelsius, lotsOutside } from '../../science/depot-store.ts';
 import { reachCurve } from '../../science/reach.ts';
 import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { storeCelsius, survivalSet } from '../../science/survival.ts';
-import type { Scenario } from '../../vocabulary/scenario.ts';
+import type { Depot, Scenario } from '../../vocabulary/scenario.ts';
 import type { Needs, Places, ReachCurve, SeasonOutlook } from '../../vocabulary/stage-results.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
 import { countPerG } from './judge-lots.ts';
@@ -45,6 +45,7 @@ export function prepareReachCurves(
   };
   const meanAir = meanAirByStation(season);
   const airAt = (site: number) => meanAir[season.siteStation[site] ?? 0] ?? new Float64Array(0);
+  const outside = lotsOutside(scenario);
   const depotIndex = new Map(scenario.depots.map(({ id }, d) => [id, d]));
   return {
     dry: (zone, crop) => once(`${zone} ${crop}`, () => reachCurve({ ...windowOf(zone, crop), inoculant: null })),
@@ -67,7 +68,9 @@ export function prepareReachCurves(
           inoculant: {
             log10PerSeed: log10(perSeed),
             survival: survivalSet(product, scenario.crops[crop] ?? 'soybean'),
-            depotCelsius: depotCelsius(scenario, depot, airAt(depot).subarray(0, season.planningDays)),
+            depotCelsius: airAt(depot)
+              .subarray(0, season.planningDays)
+              .map((celsius) => depotCelsius(scenario.depots[depot] as Depot, outside.has(l), celsius)),
             communityCelsius: airAt(site).map((celsius) => storeCelsius(store, celsius)),
             floorCellsPerSeed: scenario.policy.cellsPerSeedFloor,
           },
@@ -75,13 +78,6 @@ export function prepareReachCurves(
       });
     },
   };
-}
-
-/** The cool store's temperature; a store without one named is a refrigerator; without a cool store, shade air. */
-function depotCelsius(scenario: Scenario, d: number, airC: Float64Array): Float64Array {
-  const depot = scenario.depots[d];
-  const held = depot?.coolStoreC ?? ((depot?.coolStoreLitres ?? 0) > 0 ? COOL_STORE_CELSIUS.value : null);
-  return held === null ? airC : airC.map(() => held);
 }
 
 /** Middle of the day's expected extremes at each weather place, °C per outlook day. */

@@ -24,6 +24,3 @@ export const DEAREST_JOURNEYS_UNSERVED: Sourced<number> = sourced(2, 'assumed', 
 
 /** A promise broken without a stated price, in dearest journeys. */
 export const DEAREST_JOURNEYS_BROKEN_PROMISE: Sourced<number> = sourced(1, 'assumed', 'promisePrice is not stated');
-
-/** Litres of a pack whose label gives none, relative to its kilograms: only the proportions within a consignment count. */
-export const LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L for a sachet of 100 g');

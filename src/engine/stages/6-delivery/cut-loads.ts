@@ -1,6 +1,6 @@
+import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment, Delivery, Load } from '../../vocabulary/stage-results.ts';
-import { LITRES_PER_KG } from './assumptions.ts';
 import { type LoadLimits, limitsOf } from './largest-load.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { fitsPayload } from './rules/payload.ts';
@@ -100,7 +100,7 @@ function packRows(scenario: Scenario, allocation: Allocation, consignment: Consi
     const packs = grants.packs[row] as number;
     const kgPerPack = packs > 0 ? (grants.kg[row] as number) / packs : 0;
     const inoculant = product?.kind === 'inoculant';
-    const litres = inoculant ? (product?.litresPerPack ?? kgPerPack * LITRES_PER_KG.value) : 0;
+    const litres = inoculant ? (product?.litresPerPack ?? kgPerPack * BOX_LITRES_PER_KG.value) : 0;
     return { row, packs, kgPerPack, inoculant, litres, serves: grants.servesSeedKg[row] as number };
   });
   const litres = raw.reduce((sum, r) => sum + r.packs * r.litres, 0);

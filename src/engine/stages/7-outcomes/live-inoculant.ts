@@ -1,10 +1,10 @@
 import { log10 } from '../../numerics/elementary.ts';
-import { COOL_STORE_CELSIUS } from '../../reference/boxes.ts';
 import { INOCULATION_PRACTICE } from '../../reference/inoculation-practice.ts';
 import { COATED_SEED_WAIT } from '../../reference/survival-sets.ts';
+import { depotCelsius } from '../../science/depot-store.ts';
 import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { onSeedLog10Loss, storeCelsius, survivalSet } from '../../science/survival.ts';
-import type { Crop, Depot, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
+import type { Crop, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
 import type { HandedGoods } from './handed-goods.ts';
 import type { StoreLosses } from './store-losses.ts';
 
@@ -27,6 +27,8 @@ export interface InoculantWay {
   readonly places: Places;
   readonly season: SeasonOutlook;
   readonly losses: StoreLosses;
+  /** Lots for which the depots' cool stores have no room. */
+  readonly outside: ReadonlySet<number>;
 }
 
 /**
@@ -34,7 +36,7 @@ export interface InoculantWay {
  * depot's store, the road, and the store in which the community keeps them until it sows.
  */
 export function followInoculant(
-  { scenario, places, season, losses }: InoculantWay,
+  { scenario, places, season, losses, outside }: InoculantWay,
   goods: HandedGoods,
   community: number,
   crop: Crop,
@@ -50,8 +52,9 @@ export function followInoculant(
   const countPerG = lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
   const doseGPerKg = product.doseGPerKg ?? Number.NaN;
   const perSeed = cellsPerSeed(countPerG, doseGPerKg, 1e6 / seedsPerKg, INOCULATION_PRACTICE.adhesion.value);
-  const inDepot = losses.row(season.siteStation[depotSite] ?? 0, `depot ${depotSite}`, set, (airMeanC) =>
-    depotCelsius(depot, airMeanC),
+  const isOutside = outside.has(goods.lot);
+  const inDepot = losses.row(season.siteStation[depotSite] ?? 0, `depot ${depotSite} ${isOutside}`, set, (airMeanC) =>
+    depotCelsius(depot, isOutside, airMeanC),
   );
   const store = scenario.communities[community]?.store ?? 'none';
   const site = scenario.depots.length + (places.communityPlace[community] ?? 0);
@@ -63,9 +66,4 @@ export function followInoculant(
       storeCelsius(store, airMeanC),
     ),
   };
-}
-
-/** The cool store's temperature; a store without one named is a refrigerator; without a cool store, shade air. */
-function depotCelsius(depot: Depot, airMeanC: number): number {
-  return depot.coolStoreC ?? (depot.coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : airMeanC);
 }

@@ -1,5 +1,6 @@
 import { log10 } from '../../numerics/elementary.ts';
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
+import { lotsOutside } from '../../science/depot-store.ts';
 import type { Allocation, Crop, Delivery, Needs, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
 import { DRAW } from './draw-parameters.ts';
 import { gatherHandedGoods, type HandedGoods } from './handed-goods.ts';
@@ -140,7 +141,7 @@ function spreadFarmers({ communities }: Scenario, { community, plannedHa }: Need
 }
 
 function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFields, losses: StoreLosses): PlayParcels {
-  const way: InoculantWay = { ...parts, losses };
+  const way: InoculantWay = { ...parts, losses, outside: lotsOutside(parts.scenario) };
   const cropName = (crop: number): Crop => parts.scenario.crops[crop] as Crop;
   const rows = Array.from(fields.shareRow).flatMap((shareRow, field) =>
     (land[shareRow]?.portions ?? []).map((portion: LandPortion) => {

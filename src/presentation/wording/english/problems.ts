@@ -477,6 +477,11 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     what: (p) => `Packs of ${p.facts['product']} state no volume; 2 L of box per kg is taken.`,
     remedy: 'Measure a pack and enter litres_per_pack.',
   },
+  E5015: {
+    what: (p) =>
+      `The cool store of depot ${p.facts['depot']} holds ${p.facts['roomLitres']} L; ${p.facts['litres']} L of inoculant is there. ${p.facts['lots']} lots, those that expire last, are taken to stand in a room.`,
+    remedy: 'Find cool room for them, or deliver them first; packs for the next day are cooled the evening before.',
+  },
   E5020: {
     what: (p) =>
       `A decision (${p.facts['kind']}) speaks of ${p.facts['crop']} in community ${p.value}${p.facts['lot'] === '' ? '' : ` and lot ${p.facts['lot']}`}, which this plan does not hold. It has no effect.`,

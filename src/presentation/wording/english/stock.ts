@@ -8,8 +8,8 @@ export const STOCK_WORDING = {
   seedFor: (share: string) => `Enough seed for ${share} of planned land.`,
   nothingPlanned: 'No land is planned.',
   nothingShort: 'Nothing runs out: all of it is inoculated too.',
-  isShort: (what: string, amount: string, where: string) => `${what} is ${amount} short; ${where}.`,
-  isNotThere: (what: string, hectares: string) => `No ${what} in stock may be given: ${hectares} wait for it.`,
+  isShort: (what: string, amount: string) => `${what} is ${amount} short;`,
+  isNotThere: (what: string, hectares: string) => `${what}: none in stock, ${hectares} wait for it.`,
   others: (what: string, hectares: string) => `${what}: ${hectares} get less than planned.`,
   seedShareTitle: 'Share of planned land with seed',
   shortTitle: (what: string) => `${what}, short by`,
@@ -17,7 +17,7 @@ export const STOCK_WORDING = {
 
   // where
   allZones: (share: string) => `all zones get ${share}`,
-  someZones: (zones: string, share: string) => `${zones} ${zones === 'one' ? 'zone gets' : 'zones get'} ${share}`,
+  someZones: (count: string, isOne: boolean, share: string) => `${count} ${isOne ? 'zone gets' : 'zones get'} ${share}`,
   counts: ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
   between: (low: string, high: string) => `${low} to ${high} %`,
   percent: (value: string) => `${value} %`,
