@@ -163,7 +163,7 @@ function makeStock(need) {
 function scenarioDocument() {
   return {
     format: 'nodulary-scenario/1',
-    name: 'Ovelu plateau (demonstration, all invented)',
+    name: 'Ovelu plateau (invented)',
     seasonYear: 2026,
     asOf: '2026-11-12',
     timeZone: 'Etc/GMT-2',
