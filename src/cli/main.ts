@@ -1,6 +1,7 @@
 import { CHECK_USAGE, runCheck } from './check-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
+import { startCommand } from './start-command.ts';
 import { openTerminal } from './terminal.ts';
 
 const USAGE = `Use:
@@ -14,6 +15,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     const [command, ...rest] = args;
     if (command === 'plan') return await runPlan(rest, terminal);
     if (command === 'check') return runCheck(rest, terminal);
+    if (command === 'start') return await startCommand();
     if (command === 'help' || command === '--help' || command === '-h') {
       terminal.result(USAGE);
       return EXIT.done;

@@ -3,21 +3,11 @@
 // JavaScript and Node's own modules only, because it runs before anything is installed.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = join(dirname(realpathSync(fileURLToPath(import.meta.url))), '..', '..');
-const built = join(root, 'dist', 'cli');
 const say = (text) => process.stderr.write(`${text}\n`);
 
 /** Ends with words instead of a stack of calls. */
@@ -75,11 +65,11 @@ function filesUnder(folder) {
   });
 }
 
-/** One hash of all that the build is made from. */
+/** One hash of all that the builds are made from. */
 function sourceHash() {
   const hash = createHash('sha256');
-  const files = [join(root, 'package-lock.json'), join(root, 'vite.config.ts'), ...filesUnder(join(root, 'src'))];
-  for (const file of files)
+  const folders = ['src', 'geodata'].flatMap((folder) => filesUnder(join(root, folder)));
+  for (const file of [join(root, 'package-lock.json'), join(root, 'vite.config.ts'), ...folders])
     hash
       .update(`${file.slice(root.length)}\0`)
       .update(readFileSync(file))
@@ -88,15 +78,16 @@ function sourceHash() {
 }
 
 /** Builds into a folder of its own and puts it in place when it is whole, so that two runs at once do no harm. */
-function build() {
+function build(name, options) {
+  const built = join(root, 'dist', name);
   const mark = 'built-from.txt';
   const hash = sourceHash();
-  if (existsSync(join(built, mark)) && readFileSync(join(built, mark), 'utf8') === hash) return;
-  say('Building (once after every change) ...');
-  const folder = join(root, 'dist', `cli-${process.pid}`);
+  if (existsSync(join(built, mark)) && readFileSync(join(built, mark), 'utf8') === hash) return built;
+  say(`Building the ${name === 'cli' ? 'commands' : 'page'} (once after every change) ...`);
+  const folder = join(root, 'dist', `${name}-${process.pid}`);
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
-  const options = ['--ssr', 'src/cli/main.ts', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn'];
-  const { status } = spawnSync(process.execPath, [vite, 'build', ...options], { cwd: root, stdio: ['ignore', 2, 2] });
+  const all = ['build', ...options, '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn'];
+  const { status } = spawnSync(process.execPath, [vite, ...all], { cwd: root, stdio: ['ignore', 2, 2] });
   if (status !== 0) throw new Stop('Building failed: see above.');
   writeFileSync(join(folder, mark), hash);
   rmSync(built, { recursive: true, force: true });
@@ -106,20 +97,13 @@ function build() {
     // Another run was quicker and built the same.
     rmSync(folder, { recursive: true, force: true });
   }
+  return built;
 }
 
 async function runCommand(args) {
+  const built = build('cli', ['--ssr', 'src/cli/main.ts']);
   const { main } = await import(pathToFileURL(join(built, 'main.js')).href);
   return main(args);
-}
-
-/** Plans the scenario that comes with the project and prints its headline. */
-async function start() {
-  const out = join(root, 'dist', 'tiny-district');
-  mkdirSync(dirname(out), { recursive: true });
-  const exitCode = await runCommand(['plan', join(root, 'scenarios', 'tiny-district'), '--out', out]);
-  process.stdout.write('The dashboard follows; until then the plan is in dist/tiny-district.\n');
-  return exitCode;
 }
 
 function test(args) {
@@ -132,8 +116,8 @@ async function run([command, ...args]) {
   requireNode();
   install();
   if (command === 'test') return test(args);
-  build();
-  return command === 'start' ? start() : runCommand(command === undefined ? [] : [command, ...args]);
+  if (command === 'start') build('app', []);
+  return runCommand(command === undefined ? [] : [command, ...args]);
 }
 
 try {

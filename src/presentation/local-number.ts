@@ -14,7 +14,11 @@ export function localNumber(value: number, words: Pick<Words, 'language'>, decim
   const key = `${code} ${decimals}`;
   const format =
     formats.get(key) ??
-    new Intl.NumberFormat(code, { minimumFractionDigits: decimals, maximumFractionDigits: decimals, useGrouping: 'always' });
+    new Intl.NumberFormat(code, {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+      useGrouping: 'always',
+    });
   formats.set(key, format);
   const rounded = Number(value.toFixed(decimals));
   const parts = format.formatToParts(Object.is(rounded, -0) ? 0 : rounded);

@@ -41,7 +41,7 @@ export function cellsOf(plan: Plan, parts: readonly LandPart[], holds: Holds): C
   return plan.ids.crops.map((crop, index) => {
     const ofCrop = byCrop.get(index) ?? [];
     const land = sumLand(ofCrop);
-    const communityIds = [...new Set(ofCrop.map(({ community }) => plan.ids.communities[community] ?? ''))];
+    const communityIds = ownCommunities(ofCrop).map((community) => plan.ids.communities[community] ?? '');
     return {
       crop,
       land,
@@ -50,6 +50,13 @@ export function cellsOf(plan: Plan, parts: readonly LandPart[], holds: Holds): C
       fixed: fixedShares(communityIds, crop, holds),
     };
   });
+}
+
+/** Communities whose land of the crop lies at least half within: one that reaches over a border is held once, not twice. */
+function ownCommunities(ofCrop: readonly LandPart[]): number[] {
+  return [...groupParts(ofCrop, ({ community }) => community)].flatMap(([community, parts]) =>
+    parts.reduce((sum, { part }) => sum + part, 0) >= 0.5 ? [community] : [],
+  );
 }
 
 function fixedShares(communityIds: readonly string[], crop: Crop, holds: Holds): FixedShare[] {

@@ -1,8 +1,8 @@
 import type { Commodity, Plan, Product, Scenario } from '../../engine/index.ts';
 import { localNumber, noBreaks, wholePercent } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
-import { amountOf, lotsFor, productOfLot, seedKgPerPack } from './stock-goods.ts';
 import type { Cell } from './stock-cells.ts';
+import { amountOf, lotsFor, productOfLot, seedKgPerPack } from './stock-goods.ts';
 
 /** What a share fixed by hand would take, told before it is decided. */
 export interface FixPreview {
@@ -41,7 +41,8 @@ export function previewFix(
   return {
     takes: takesText(product, packs, words),
     others: packs > 0.5 ? othersText(scenario, outside, moreKg - idleKg, words) : '',
-    limit: commodity === 'inoculant' && reached < share - 0.005 ? words.stock.noMoreSeed(percent(reached, words)) : null,
+    limit:
+      commodity === 'inoculant' && reached < share - 0.005 ? words.stock.noMoreSeed(percent(reached, words)) : null,
   };
 }
 
@@ -76,7 +77,9 @@ function stockFor(
   commodity: Commodity,
 ): { readonly product: Product | undefined; readonly idleKg: number } {
   const packsOut = new Map<number, number>();
-  grants.lot.forEach((lot, row) => packsOut.set(lot, (packsOut.get(lot) ?? 0) + (grants.packs[row] ?? 0)));
+  grants.lot.forEach((lot, row) => {
+    packsOut.set(lot, (packsOut.get(lot) ?? 0) + (grants.packs[row] ?? 0));
+  });
   let [best, bestKg, idleKg] = [undefined as Product | undefined, -1, 0];
   for (const lot of lotsFor(scenario, crop, commodity)) {
     const product = productOfLot(scenario, lot);

@@ -1,4 +1,12 @@
-import { type Commodity, type Crop, dayNumber, isoDate, type Plan, type Remedy, type Scenario } from '../../engine/index.ts';
+import {
+  type Commodity,
+  type Crop,
+  dayNumber,
+  isoDate,
+  type Plan,
+  type Remedy,
+  type Scenario,
+} from '../../engine/index.ts';
 import { localNumber, noBreaks, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
 import { dateText } from './frame-view.ts';

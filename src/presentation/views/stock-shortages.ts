@@ -1,7 +1,7 @@
 import type { Commodity, Crop, Plan, Scenario, ShortfallReason } from '../../engine/index.ts';
-import { amountOf, goodsName, keptReason, lotsFor, productOfLot, seedKgPerPack } from './stock-goods.ts';
 import { localNumber, noBreaks, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
+import { amountOf, goodsName, keptReason, lotsFor, productOfLot, seedKgPerPack } from './stock-goods.ts';
 import { groupParts, type Land, type LandPart, landShare, sumLand } from './stock-land.ts';
 import { bestRemedies, type RemedyView } from './stock-remedies.ts';
 import type { Told } from './stock-told.ts';
@@ -119,11 +119,7 @@ const lackOf = (commodity: Commodity): Lack => (commodity === 'seed' ? 'without-
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** What is missing in whole packs of the product that binds; in kg of seed where no product fits the crop. */
-function shortAmount(
-  scenario: Scenario,
-  rows: readonly Row[],
-  words: Words,
-): Pick<Shortage, 'shortBy' | 'shortKg'> {
+function shortAmount(scenario: Scenario, rows: readonly Row[], words: Words): Pick<Shortage, 'shortBy' | 'shortKg'> {
   const kilograms = total(rows, (row) => row.shortKg);
   const kg = withUnit(localNumber(Math.ceil(kilograms - 1e-6), words), 'kg');
   const most = [...rows].sort((a, b) => b.shortKg - a.shortKg)[0];
@@ -155,13 +151,7 @@ function whyShort(
 }
 
 /** `all zones get 74 to 78 %`, or how many get less than the district does, and what. */
-function zoneShares(
-  { ids }: Plan,
-  parts: readonly LandPart[],
-  crop: Crop,
-  commodity: Commodity,
-  words: Words,
-): Told {
+function zoneShares({ ids }: Plan, parts: readonly LandPart[], crop: Crop, commodity: Commodity, words: Words): Told {
   const { stock } = words;
   const ofCrop = parts.filter((part) => ids.crops[part.crop] === crop);
   const percent = (land: Land) => wholePercent(landShare(land, commodity));

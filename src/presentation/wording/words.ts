@@ -1,4 +1,5 @@
 import { APP_WORDING } from './english/app.ts';
+import { COVERAGE_WORDING } from './english/coverage.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
 import { STOCK_WORDING } from './english/stock.ts';
@@ -8,6 +9,7 @@ export const english = {
   ...APP_WORDING,
   problemOf: PROBLEM_WORDING,
   reasons,
+  coverage: COVERAGE_WORDING,
   stock: STOCK_WORDING,
 };
 

@@ -1,57 +1,74 @@
 import type { Plan, Scenario } from '../../../engine/index.ts';
-import { grouped } from '../../../presentation/grouped-figure.ts';
+import { hectares } from '../../../presentation/views/coverage-amounts.ts';
+import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
-import { byCommunity, byZone, sharePicture } from '../../map/share-picture.ts';
+import { byZone, sharePicture } from '../../map/share-picture.ts';
 import { rememberLast } from '../../state/remember-last.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
-import { figureColumn, ZoneTable } from '../zone-table.tsx';
+import './coverage.css';
+import { LossBudgetTable } from './loss-budget.tsx';
+import { MethodSection } from './method.tsx';
+import { MoneyLines } from './money-lines.tsx';
+import { PastSeasons } from './past-seasons.tsx';
+import { PrintHead, PrintMap } from './print-parts.tsx';
+import { RangeFigures } from './range-figures.tsx';
+import { CoverageZonesTable } from './zones-table.tsx';
 
 function Answer() {
-  const words = useWords().firstViews;
+  const words = useWords().coverage;
   const plan = useSeason((season) => season.plan);
   if (plan === null) return <NotPlanned />;
   const { plannedHa, reachedHa } = plan.outcomes.headline;
+  if (plan.season.memberYears.length === 0) return <h1>{words.answer.none(hectares(plannedHa))}</h1>;
+  const figure = (ha: number) => (
+    <Figure path="outcomes.headline.reachedHa" title={words.figures.expectedHaTitle}>
+      {`${hectares(ha)}\u00a0${words.unit.ha}`}
+    </Figure>
+  );
   return (
-    <h1>
-      {words.inMedianSeason}{' '}
-      <Figure path="outcomes.headline.reachedHa" title={words.reachedTitle}>
-        {`${grouped(reachedHa.p50)} ha`}
-      </Figure>{' '}
-      {words.ofPlanned(grouped(plannedHa), grouped(reachedHa.p10))}
-    </h1>
+    <>
+      <PrintHead />
+      <h1>
+        {words.answer.inMiddle} {figure(reachedHa.p50)} {words.answer.of(hectares(plannedHa))} {words.answer.oneInTen}{' '}
+        {figure(reachedHa.p10)}.
+      </h1>
+    </>
   );
 }
 
 function Panel() {
-  const { zones } = useWords();
+  const isPlanned = useSeason((season) => season.plan !== null);
+  if (!isPlanned) return null;
   return (
-    <ZoneTable
-      columns={[
-        figureColumn(zones.growers, 'outcomes.zones.farmers', (z) => z.farmers),
-        figureColumn(zones.plannedHa, 'outcomes.zones.plannedHa', (z) => z.plannedHa, 1),
-        figureColumn(zones.reachedHa, 'outcomes.zones.reachedHa', (z) => z.reachedHa, 1),
-        figureColumn(zones.nitrogenKg, 'outcomes.zones.nitrogenKg', (z) => z.nitrogenKg.map(({ p50 }) => p50)),
-      ]}
-    />
+    <div className="coverage">
+      <RangeFigures />
+      <MoneyLines />
+      <CoverageZonesTable />
+      <PrintMap />
+      <div className="coverage-below">
+        <LossBudgetTable />
+        <MethodSection />
+      </div>
+    </div>
   );
 }
 
 const picture = rememberLast((plan: Plan | null, scenario: Scenario | null) => {
   if (plan === null || scenario === null) return EMPTY_PICTURE;
-  const { plannedHa, reachedHa } = plan.outcomes.zones;
-  const shares = byCommunity(plan, plan.outcomes.crops.reachedHa, plan.allocation.shares.plannedHa);
-  const ofZone = (row: number) => ((plannedHa[row] ?? 0) > 0 ? (reachedHa[row] ?? 0) / (plannedHa[row] ?? 1) : null);
-  return sharePicture(scenario, shares, byZone(plan, scenario.zones.length, ofZone));
+  const { plannedHa, reachedRange } = plan.outcomes.zones;
+  const ofZone = (row: number) =>
+    (plannedHa[row] ?? 0) > 0 ? (reachedRange[row]?.p50 ?? 0) / (plannedHa[row] ?? 1) : null;
+  return sharePicture(scenario, communityShares(plan), byZone(plan, scenario.zones.length, ofZone));
 });
 
 export const COVERAGE: ViewParts = {
   Answer,
   Panel,
-  Chart: () => null,
-  Legend: () => <ShareLegend title={useWords().firstViews.shareReached} />,
+  Chart: PastSeasons,
+  Legend: () => <ShareLegend title={useWords().coverage.map.title} />,
   picture: ({ plan, scenario }) => picture(plan, scenario),
 };

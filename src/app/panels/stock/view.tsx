@@ -1,66 +1,162 @@
+import { useState } from 'react';
+import { saveFile } from '../../../adapters/browser/save-file.ts';
 import type { Plan, Scenario } from '../../../engine/index.ts';
-import { grouped } from '../../../presentation/grouped-figure.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
-import { byCommunity, byZone, sharePicture } from '../../map/share-picture.ts';
+import { lotsView } from '../../../presentation/views/stock-lots.ts';
+import { stockPicture } from '../../../presentation/views/stock-picture.ts';
+import { type StockView, stockView } from '../../../presentation/views/stock-view.ts';
+import type { Words } from '../../../presentation/wording/words.ts';
+import { LotsChart } from '../../charts/lots-chart.tsx';
 import { rememberLast } from '../../state/remember-last.ts';
+import { saveTable } from '../../state/save-tables.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
-import { figureColumn, ZoneTable } from '../zone-table.tsx';
+import { LotTable } from './lot-table.tsx';
+import { ShortageTable } from './shortage-table.tsx';
+import { ToldText } from './told-text.tsx';
+import { ZoneGrid } from './zone-grid.tsx';
+import './stock.css';
+
+interface Planned {
+  readonly plan: Plan;
+  readonly scenario: Scenario;
+  readonly stock: StockView;
+}
+
+const remembered = rememberLast(stockView);
+
+/** The plan with what the view says of it; null before there is one. */
+function usePlanned(): Planned | null {
+  const words = useWords();
+  const plan = useSeason((season) => season.plan);
+  const scenario = useSeason((season) => season.scenario);
+  const decisions = useSeason((season) => season.decisions);
+  if (plan === null || scenario === null) return null;
+  return { plan, scenario, stock: remembered(plan, scenario, decisions, words) };
+}
 
 function Answer() {
-  const words = useWords().firstViews;
-  const plan = useSeason((season) => season.plan);
-  if (plan === null) return <NotPlanned />;
-  const { plannedHa, seedHa, inoculatedHa } = plan.outcomes.headline;
-  const percent = `${Math.floor((100 * seedHa) / Math.max(plannedHa, 1e-9))} %`;
+  const planned = usePlanned();
+  if (planned === null) return <NotPlanned />;
   return (
     <h1>
-      {words.seedFor}{' '}
-      <Figure path="outcomes.headline.seedHa" title={words.seedTitle}>
-        {percent}
-      </Figure>{' '}
-      {words.ofPlannedLand}{' '}
-      <Figure path="outcomes.headline.inoculatedHa" title={words.notInoculatedTitle} className="alarm">
-        {`${grouped(seedHa - inoculatedHa, 1)} ha`}
-      </Figure>{' '}
-      {words.notInoculated}
+      <ToldText told={planned.stock.headline} />
     </h1>
   );
 }
 
 function Panel() {
-  const { zones } = useWords();
+  const words = useWords();
+  const planned = usePlanned();
+  if (planned === null) return null;
+  const { plan, scenario, stock } = planned;
   return (
-    <ZoneTable
-      columns={[
-        figureColumn(zones.communities, 'outcomes.zones.communities', (z) => z.communities),
-        figureColumn(zones.plannedHa, 'outcomes.zones.plannedHa', (z) => z.plannedHa, 1),
-        figureColumn(zones.seedKg, 'outcomes.zones.seedKg', (z) => z.seedKg),
-        figureColumn(zones.packs, 'outcomes.zones.inoculantPacks', (z) => z.inoculantPacks),
-        figureColumn(zones.shareMet, 'outcomes.zones.shareMet', (z) => z.shareMet.map((share) => 100 * share)),
-      ]}
-    />
+    <>
+      <ShortageTable shortages={stock.shortages} />
+      <RuleLine stock={stock} />
+      <ZoneGrid plan={plan} scenario={scenario} stock={stock} />
+      <footer className="grid-foot note">
+        {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}
+        <p>{words.stock.gridHelp}</p>
+        <p>
+          {words.stock.saveTables}:{' '}
+          <button type="button" className="link" onClick={() => void saveTable('allocation.csv', plan, scenario)}>
+            {words.stock.saveAllocation}
+          </button>{' '}
+          <button type="button" className="link" onClick={() => void saveShortfalls(plan)}>
+            {words.stock.saveShortfalls}
+          </button>
+        </p>
+      </footer>
+    </>
   );
 }
 
-const picture = rememberLast((plan: Plan | null, scenario: Scenario | null) => {
-  if (plan === null || scenario === null) return EMPTY_PICTURE;
-  const { shareMet } = plan.outcomes.zones;
-  const shares = byCommunity(plan, plan.outcomes.crops.inoculatedHa, plan.allocation.shares.plannedHa);
-  return sharePicture(
-    scenario,
-    shares,
-    byZone(plan, scenario.zones.length, (row) => shareMet[row] ?? null),
+async function saveShortfalls(plan: Plan): Promise<void> {
+  const { shortfallsCsv } = await import('../../../presentation/exports/shortfalls-csv.ts');
+  saveFile('shortfalls.csv', shortfallsCsv(plan));
+}
+
+/** The sharing rule as the scenario says it, and what the bars of the grid below mean. */
+function RuleLine({ stock: { rule } }: { readonly stock: StockView }) {
+  const { stock } = useWords();
+  return (
+    <div className="rule-line">
+      <p>
+        <span className="soft">{stock.sharingRule}</span> <b>{rule.rule}</b>
+      </p>
+      <p>
+        <span className="soft">{stock.reserve}</span>{' '}
+        <Figure path="allocation.lots.packsReserved" title={stock.reserveTitle} className="firm">
+          {rule.reserve}
+        </Figure>
+      </p>
+      <p className="soft">{rule.floor}</p>
+      <ul className="swatches bar-key">
+        <li>
+          <span className="swatch full" />
+          {stock.keyBoth}
+        </li>
+        <li>
+          <span className="swatch hatch-some" />
+          {stock.notInoculated}
+        </li>
+        <li>
+          <span className="swatch hatch-much" />
+          {stock.withoutSeed}
+        </li>
+      </ul>
+    </div>
   );
-});
+}
+
+function Chart() {
+  const words = useWords();
+  const planned = usePlanned();
+  const [showAll, setShowAll] = useState(false);
+  if (planned === null) return null;
+  const { plan, scenario, stock } = planned;
+  const lots = lotsView(plan, scenario, stock.shortages, showAll, words);
+  return (
+    <>
+      <header className="chart-head">
+        <h2>{lots.title}</h2>
+        <span className="note">
+          {lots.count}{' '}
+          <button type="button" className="link" aria-expanded={showAll} onClick={() => setShowAll(!showAll)}>
+            {showAll ? words.stock.showFewLots : words.stock.showAllLots}
+          </button>
+        </span>
+      </header>
+      {showAll ? <LotTable lots={lots} /> : <LotsChart lots={lots} />}
+      {!showAll && <p className="note">{words.stock.thickness}</p>}
+    </>
+  );
+}
+
+function Legend() {
+  const { stock } = useWords();
+  return (
+    <>
+      <ShareLegend title={stock.legend} />
+      <p className="swatches">
+        <span className="depot-swatch" aria-hidden="true" /> {stock.depot}
+      </p>
+    </>
+  );
+}
+
+const picture = rememberLast((plan: Plan | null, scenario: Scenario | null, words: Words) =>
+  plan === null || scenario === null ? EMPTY_PICTURE : stockPicture(plan, scenario, words),
+);
 
 export const STOCK: ViewParts = {
   Answer,
   Panel,
-  Chart: () => null,
-  Legend: () => <ShareLegend title={useWords().scale.shareTitle} />,
-  picture: ({ plan, scenario }) => picture(plan, scenario),
+  Chart,
+  Legend,
+  picture: ({ plan, scenario }, _, words) => picture(plan, scenario, words),
 };

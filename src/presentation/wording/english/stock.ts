@@ -129,6 +129,11 @@ export const STOCK_WORDING = {
   showFewLots: 'Show fewer',
   lot: 'lot',
   lotPacks: 'packs',
+  lotGoods: 'goods, depot',
+  lotStock: 'in stock',
+  lotOffered: 'may be given',
+  lotTest: 'count per g, germination',
+  lotExpires: 'expiry date, sown before',
   lotTime: 'until its expiry date',
   today: 'today',
   sowingWindow: 'sowing starts',
@@ -142,7 +147,6 @@ export const STOCK_WORDING = {
   counted: (count: string, least: string) => `${count} per g, ${least} is the least`,
   packsTitle: (lot: string) => `Lot ${lot}, packs that may be given`,
   chanceTitle: (lot: string) => `Lot ${lot}, chance of being sown before it expires`,
-  offeredOf: (offered: string, packs: string) => `${offered} of ${packs} may be given`,
   noLots: 'No lots in stock.',
 
   // map and files

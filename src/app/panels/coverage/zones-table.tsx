@@ -1,0 +1,135 @@
+import { amount, hectares, tonnes } from '../../../presentation/views/coverage-amounts.ts';
+import { coverageZones, type ZoneCoverage } from '../../../presentation/views/coverage-zones.ts';
+import { ZoneBar } from '../../charts/zone-bar.tsx';
+import { saveTable } from '../../state/save-tables.ts';
+import { useSeason, useView, useWords } from '../../state/use-stores.ts';
+import { Figure } from '../figure.tsx';
+import { type CellProps, useGridKeys } from '../grid-keys.ts';
+
+/** Cells of a row that can be reached: the zone's name, and its figures. */
+const COLUMNS = 8;
+
+type Cells = (row: number, column: number) => CellProps;
+
+/** Zones from plan to field: choosing a row chooses the zone on the map; each figure opens. One tab stop, arrows within. */
+export function CoverageZonesTable() {
+  const words = useWords();
+  const { plan, scenario } = useSeason();
+  const { gridProps, cellProps } = useGridKeys(plan?.outcomes.zones.zone.length ?? 0, COLUMNS);
+  if (!plan || !scenario) return null;
+  const view = coverageZones(plan, scenario);
+  const text = words.coverage.zones;
+  const { headline } = plan.outcomes;
+  return (
+    <>
+      <table className="ruled zones coverage-zones" aria-label={text.title} {...gridProps}>
+        <thead>
+          <tr>
+            <th scope="col">{text.zone}</th>
+            {[text.growers, text.planned, text.expected, text.range].map((head) => (
+              <th key={head} scope="col" className="number">
+                {head}
+              </th>
+            ))}
+            <th scope="col" className="bar-column">
+              {text.bar}
+            </th>
+            {[text.signedFor, text.sown, text.nitrogen].map((head) => (
+              <th key={head} scope="col" className="number">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {view.rows.map((zone, row) => (
+            <ZoneRow key={zone.id ?? 'outside'} zone={zone} row={row} scaleHa={view.scaleHa} cells={cellProps} />
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row">{text.all}</th>
+            <td className="number">{amount(headline.farmers)}</td>
+            <td className="number">{hectares(headline.plannedHa)}</td>
+            <td className="number">
+              <b>{hectares(headline.reachedHa.p50)}</b>
+            </td>
+            <td className="number">{rangeText(headline.reachedHa, text.none, words.zones.to)}</td>
+            <td />
+            <td className="number">{scenario.handovers.length > 0 ? hectares(headline.signedForHa) : text.none}</td>
+            <td className="number">{scenario.handovers.length > 0 ? hectares(headline.sownHa) : text.none}</td>
+            <td className="number">{tonnes(headline.nitrogenKg.p50)}</td>
+          </tr>
+        </tfoot>
+      </table>
+      <p className="note table-foot">
+        <span>
+          {view.cutOff > 0 && `${text.cutOff(view.cutOff)} `}
+          {text.middles} {words.coverage.stages.explain}
+        </span>
+        <button type="button" className="link" onClick={() => void saveTable('zones.csv', plan, scenario)}>
+          {text.save}
+        </button>
+      </p>
+    </>
+  );
+}
+
+interface ZoneRowProps {
+  readonly zone: ZoneCoverage;
+  readonly row: number;
+  readonly scaleHa: number;
+  readonly cells: Cells;
+}
+
+function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
+  const words = useWords();
+  const text = words.coverage.zones;
+  const isChosen = useView((view) => zone.id !== null && view.zone === zone.id);
+  const chooseZone = useView((view) => view.chooseZone);
+  const name = zone.name ?? text.outside;
+  const figure = (column: number, path: string, head: string, shown: string) => (
+    <td className="number">
+      <Figure path={`outcomes.zones.${path}`} title={`${head}, ${name}`} cell={cells(row, column)}>
+        {shown}
+      </Figure>
+    </td>
+  );
+  const told = (value: number | null) => (value === null ? text.none : hectares(value));
+  return (
+    <tr aria-selected={isChosen} data-zone={zone.id}>
+      <th scope="row">
+        <button
+          type="button"
+          className="row-name"
+          {...cells(row, 0)}
+          disabled={zone.id === null}
+          onClick={() => chooseZone(isChosen ? null : zone.id)}
+        >
+          {name}
+          {zone.cutOff > 0 && <span className="dagger"> {text.dagger}</span>}
+        </button>
+      </th>
+      {figure(1, 'farmers', text.growers, amount(zone.farmers))}
+      {figure(2, 'plannedHa', text.planned, hectares(zone.plannedHa))}
+      {figure(3, 'reachedRange', text.expected, hectares(zone.expected.p50))}
+      {figure(4, 'reachedRange', text.range, rangeText(zone.expected, hectares(zone.expected.p50), words.zones.to))}
+      <td className="bar-column">
+        <ZoneBar zone={zone} scaleHa={scaleHa} />
+      </td>
+      {figure(5, 'signedForHa', text.signedFor, told(zone.signedForHa))}
+      {figure(6, 'sownHa', text.sown, told(zone.sownHa))}
+      {figure(7, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
+    </tr>
+  );
+}
+
+/** `66 to 88`; one figure where both ends read the same. */
+function rangeText(
+  { p10, p90 }: ZoneCoverage['expected'],
+  same: string,
+  to: (low: string, high: string) => string,
+): string {
+  const [low, high] = [hectares(p10), hectares(p90)];
+  return low === high ? same : to(low, high);
+}

@@ -1,0 +1,112 @@
+import { localNumber, withUnit } from '../../../presentation/local-number.ts';
+import type { RemedyView } from '../../../presentation/views/stock-remedies.ts';
+import type { Lack, Shortage } from '../../../presentation/views/stock-shortages.ts';
+import { useWords } from '../../state/use-stores.ts';
+import { Figure } from '../figure.tsx';
+import { ToldText } from './told-text.tsx';
+
+/** What runs out, most hectares first: how much is missing, what it costs, why, and what would help most. */
+export function ShortageTable({ shortages }: { readonly shortages: readonly Shortage[] }) {
+  const { stock } = useWords();
+  const most = shortages[0]?.hectares ?? 0;
+  if (shortages.length === 0) return null;
+  return (
+    <table className="ruled shortages">
+      <thead>
+        <tr>
+          <th scope="col">{stock.whatRunsOut}</th>
+          <th scope="col" className="number">
+            {stock.shortBy}
+          </th>
+          <th scope="col">{stock.land}</th>
+          <th scope="col">{stock.why}</th>
+          <th scope="col">{stock.worthMost}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {shortages.map((shortage) => (
+          <ShortageRow key={shortage.key} shortage={shortage} most={most} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const HATCH: Readonly<Record<Lack, string>> = {
+  'not-inoculated': 'hatch-some',
+  'without-seed': 'hatch-much',
+  'cut-off': 'hatch-nothing',
+};
+
+function ShortageRow({ shortage, most }: { readonly shortage: Shortage; readonly most: number }) {
+  const words = useWords();
+  const { stock } = words;
+  const { name, lack, hectares, where, why, remedies } = shortage;
+  return (
+    <tr>
+      <th scope="row">
+        <b>{name}</b>
+        {lack === 'cut-off' && ' †'}
+        <span className="note">
+          <ToldText told={where} />
+        </span>
+      </th>
+      <td className="number">
+        <ShortBy shortage={shortage} />
+      </td>
+      <td>
+        <span className="land-lost">
+          <span
+            className={`swatch ${HATCH[lack]}`}
+            style={{ width: `${(64 * hectares) / Math.max(most, 1e-9)}px` }}
+            aria-hidden="true"
+          />
+          <Figure path="allocation.shortfalls.hectares" title={stock.hectaresTitle(name)} className="firm">
+            {withUnit(localNumber(hectares, words, 1), 'ha')}
+          </Figure>
+        </span>
+        <span className="note">{lack === 'not-inoculated' ? stock.notInoculated : stock.withoutSeed}</span>
+      </td>
+      <td className="told-why">{why}</td>
+      <td className="told-why">
+        {remedies.length === 0 && <span className="soft">{stock.noRemedy}</span>}
+        {remedies.map((remedy) => (
+          <Remedy key={remedy.what} remedy={remedy} />
+        ))}
+      </td>
+    </tr>
+  );
+}
+
+function ShortBy({ shortage: { name, shortBy, shortKg } }: { readonly shortage: Shortage }) {
+  const { stock } = useWords();
+  if (shortBy === null) return shortKg;
+  return (
+    <>
+      <Figure path="allocation.shortfalls.shortKg" title={stock.shortTitle(name)}>
+        {shortBy}
+      </Figure>
+      {shortKg !== null && <span className="note">{shortKg}</span>}
+    </>
+  );
+}
+
+function Remedy({ remedy: { what, hectares, cost, ifCleared } }: { readonly remedy: RemedyView }) {
+  const { stock } = useWords();
+  const worth = (ifCleared ? stock.worthIfCleared('|') : stock.worth('|')).split('|');
+  return (
+    <p>
+      <b>{what}</b>: {worth[0]}
+      <Figure path="allocation.remedies.hectares" title={stock.worthTitle}>
+        {hectares}
+      </Figure>
+      {worth[1]}
+      {cost !== null && ', '}
+      {cost !== null && (
+        <Figure path="allocation.remedies.cost" title={stock.costTitle}>
+          {cost}
+        </Figure>
+      )}
+    </p>
+  );
+}
