@@ -6,6 +6,7 @@ export { rewindPolygons } from './numerics/ring-winding.ts';
 export { Sha256, sha256Hex } from './numerics/sha256.ts';
 export {
   addProblems,
+  estimateNeedsAlone,
   type PlanningRun,
   planSeason,
   playSeason,

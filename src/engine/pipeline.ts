@@ -9,20 +9,21 @@ import { estimateNeeds } from './stages/4-needs/estimate-needs.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
-import type {
-  Allocation,
-  Decisions,
-  Delivery,
-  Needs,
-  Outcomes,
-  Places,
-  Plan,
-  PlanHooks,
-  PlanningTools,
-  Scenario,
-  SearchSettings,
-  SeasonOutlook,
-  StageResult,
+import {
+  type Allocation,
+  type Decisions,
+  type Delivery,
+  type Needs,
+  type Outcomes,
+  type Places,
+  type Plan,
+  type PlanHooks,
+  type PlanningTools,
+  type Scenario,
+  type SearchSettings,
+  type SeasonOutlook,
+  type StageResult,
+  withAssumptions,
 } from './vocabulary/index.ts';
 
 export { addProblems } from './record/add-problems.ts';
@@ -62,13 +63,14 @@ interface Supply {
  * run again.
  */
 export function planSeason(
-  scenario: Scenario,
+  sent: Scenario,
   decisions: Decisions,
   previous: StageCache | null,
   settings: SearchSettings,
   tools: PlanningTools<LinearSolver, PolygonOverlay>,
   hooks: PlanHooks = {},
 ): PlanningRun {
+  const scenario = withAssumptions(sent, decisions);
   const { solver, overlay } = tools;
   const input = hashInputs(scenario, decisions, settings, tools);
   const run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T): Kept<T> => {
@@ -131,6 +133,15 @@ export function planSeason(
     provenance: results.flatMap((stage) => stage.provenance),
   });
   return { plan, stages };
+}
+
+/**
+ * Needs alone, on the land of an earlier run: what a changed seed rate asks for, before anything is planned again.
+ *
+ * @param stages results of a run on the same places
+ */
+export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, stages: StageCache): Needs {
+  return estimateNeeds(withAssumptions(sent, decisions), stages.places.value.result).result;
 }
 
 /**

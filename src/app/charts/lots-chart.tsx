@@ -1,4 +1,5 @@
 import type { LotRow, LotsView } from '../../presentation/views/stock-lots.ts';
+import { ToldText } from '../panels/stock/told-text.tsx';
 import { useWords } from '../state/use-stores.ts';
 import './lots-chart.css';
 
@@ -33,44 +34,44 @@ export function LotsChart({ lots }: { readonly lots: LotsView }) {
   );
 }
 
-/** Months above, the sowing window and today below them. */
-function Axis({ lots: { months, today, sowing } }: { readonly lots: LotsView }) {
+/** Months above; today and the year below them. */
+function Axis({ lots: { months, today } }: { readonly lots: LotsView }) {
   const { stock } = useWords();
   return (
     <span className="lots-ticks" aria-hidden="true">
-      {months.map(({ at: place, label }) => (
+      {months.map(({ at: place, label, year }) => (
         <span key={label} className="lots-month" style={{ insetInlineStart: at(place) }}>
           {label}
+          {year !== null && <span className="lots-year">{year}</span>}
         </span>
       ))}
-      <b className={today > 0.12 ? 'lots-today before' : 'lots-today'} style={{ insetInlineStart: at(today) }}>
+      <b className={today > 0.15 ? 'lots-today before' : 'lots-today'} style={{ insetInlineStart: at(today) }}>
         {stock.today}
       </b>
-      {sowing && (
-        <span
-          className="lots-sowing"
-          title={stock.sowingWindowTitle}
-          style={{ insetInlineStart: at(Math.max(sowing.from, today)) }}
-        >
-          {stock.sowingWindow}
-        </span>
-      )}
     </span>
   );
 }
 
 function Lot({ row, lots }: { readonly row: LotRow; readonly lots: LotsView }) {
   const { stock } = useWords();
-  const said = row.kept ?? row.soon;
   const height = THIN + (THICK - THIN) * row.weight;
-  // Words stand beside the bar where they fit, else below it, so that they cover neither the bar nor its end.
-  const isBeside = said !== null && row.kept === null && row.to < 0.45;
+  const said = row.kept !== null ? { text: row.kept, figures: [] } : row.soon;
+  // Words stand beside a short bar, else below it, so that they cover neither the bar nor its end.
+  const isBeside = said !== null && row.kept === null && row.to < 0.4;
+  const words = said && (
+    <span
+      className={isBeside ? 'lots-beside' : 'lots-said'}
+      style={{ insetInlineStart: at(isBeside ? row.to : row.from) }}
+    >
+      {row.kept !== null && <b>{stock.keptBack}</b>} <ToldText told={said} />
+    </span>
+  );
   return (
     <tr className={row.kept === null ? '' : 'is-kept'}>
       <th scope="row" title={`${row.goods}, ${row.depot}`}>
         {row.id}
       </th>
-      <td className="number">{row.packs.split(' ')[0]}</td>
+      <td className="number">{row.packs}</td>
       <td className="lots-track">
         <Backdrop lots={lots} />
         <span className="lots-line">
@@ -79,18 +80,10 @@ function Lot({ row, lots }: { readonly row: LotRow; readonly lots: LotsView }) {
             style={{ insetInlineStart: at(row.from), width: at(Math.max(0, row.to - row.from)), height: `${height}px` }}
           />
           {!row.goesOn && <span className="lots-end" style={{ insetInlineStart: at(row.to) }} />}
-          {isBeside && (
-            <span className="lots-beside" style={{ insetInlineStart: at(row.to) }}>
-              {said}
-            </span>
-          )}
+          {isBeside && words}
         </span>
-        {(said === null || row.kept !== null) && <span className="unseen">{stock.expires(row.expires)}</span>}
-        {said !== null && !isBeside && (
-          <span className="lots-said" style={{ paddingInlineStart: at(row.from) }}>
-            {row.kept !== null && <b>{stock.keptBack}</b>} {said}
-          </span>
-        )}
+        {row.soon === null && <span className="unseen">{stock.expires(row.expires)}</span>}
+        {!isBeside && words}
       </td>
     </tr>
   );

@@ -1,4 +1,4 @@
-import type { Decisions } from '../vocabulary/decisions.ts';
+import { type Decisions, withAssumptions } from '../vocabulary/decisions.ts';
 import type { Plan } from '../vocabulary/plan.ts';
 import type { Problem } from '../vocabulary/problems.ts';
 import type { Scenario } from '../vocabulary/scenario.ts';
@@ -37,7 +37,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
   const identity = checkIdentity(scenario, decisions, document);
   // Indexes mean nothing where the lists they point into are others.
   if (identity.some(({ code }) => code === 'E8013' || code === 'E8014')) return cutLongRuns(identity);
-  const c = openCase(scenario, decisions, document);
+  const c = openCase(withAssumptions(scenario, decisions), decisions, document);
   const season = openSeason(c);
   const reach = openReach(c);
   const air = openAir(c, season);

@@ -1,4 +1,5 @@
 import type { Crop } from './crops.ts';
+import type { Scenario } from './scenario.ts';
 
 /** A cell of the allocation that a planner holds by hand. */
 export interface AllocationCell {
@@ -42,6 +43,8 @@ export type Decision = Edit &
         readonly from: string;
         readonly to: string;
       }
+    /** Puts the programme's own figure in the place of a reference value, by its name, such as `soybean.seedRateKgPerHa`. */
+    | { readonly kind: 'assume'; readonly name: string; readonly value: number }
     | { readonly kind: 'flag-cleared'; readonly lotId: string; readonly evidence: string }
   );
 
@@ -49,4 +52,11 @@ export interface Decisions {
   readonly format: 'nodulary-decisions/1';
   readonly decisions: readonly Decision[];
   readonly sha256: string;
+}
+
+/** The scenario with the reference values that decisions replaced; of two on one value the later has the last word. */
+export function withAssumptions(scenario: Scenario, { decisions }: Decisions): Scenario {
+  const own = decisions.flatMap((decision) => (decision.kind === 'assume' ? [[decision.name, decision.value]] : []));
+  if (own.length === 0) return scenario;
+  return { ...scenario, assumptions: { ...scenario.assumptions, ...Object.fromEntries(own) } };
 }

@@ -19,10 +19,18 @@ export function seedKgPerPack(product: Product): number {
 /** `971 packs`, `231 bags of 5 kg`: seed comes in bags, which are not of one size. */
 export function amountOf(product: Product, count: number, words: Words): string {
   const number = localNumber(count, words);
-  if (product.kind !== 'seed') return noBreaks(words.stock.packs(number, count === 1));
-  const kilograms = product.packG / 1000;
-  const size = withUnit(localNumber(kilograms, words, Number.isInteger(kilograms) ? 0 : 1), 'kg');
-  return noBreaks(words.stock.ofSize(words.stock.bags(number, count === 1), size));
+  const isOne = count === 1;
+  if (product.kind !== 'seed') return noBreaks(words.stock.packs(number, isOne));
+  return noBreaks(words.stock.ofSize(words.stock.bags(number, isOne), bagSize(product, words)));
+}
+
+/** `231 × 5 kg`: where there is no room for more. */
+export const bagsText = (product: Product, count: number, words: Words): string =>
+  noBreaks(words.stock.bagsCount(localNumber(count, words), bagSize(product, words)));
+
+function bagSize({ packG }: Product, words: Words): string {
+  const kilograms = packG / 1000;
+  return withUnit(localNumber(kilograms, words, Number.isInteger(kilograms) ? 0 : 1), 'kg');
 }
 
 export function serves(product: Product | undefined, crop: Crop, commodity: Commodity): product is Product {

@@ -11,14 +11,16 @@ import {
 import { localNumber, noBreaks, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
 import { dateText } from './frame-view.ts';
-import { amountOf, goodsName, keptReason, lotsFor, powerText, productOfLot } from './stock-goods.ts';
+import { bagsText, goodsName, keptReason, lotsFor, powerText, productOfLot } from './stock-goods.ts';
 import type { Shortage } from './stock-shortages.ts';
+import { joinTold, type Told } from './stock-told.ts';
 
 /** A lot from the day it is there to its expiry date. Places on the axis are parts of its width, 0 to 1. */
 export interface LotRow {
   readonly id: string;
   readonly goods: string;
   readonly depot: string;
+  /** Packs, or bags and their size. */
   readonly packs: string;
   readonly offered: string;
   readonly from: number;
@@ -35,7 +37,14 @@ export interface LotRow {
   /** Chance of being sown before it expires; null where that is sure, or no figure of a lot kept back. */
   readonly chance: string | null;
   /** What the date of a lot that may be given asks for; null where it expires well after sowing. */
-  readonly soon: string | null;
+  readonly soon: Told | null;
+}
+
+export interface MonthTick {
+  readonly at: number;
+  readonly label: string;
+  /** Where a year begins. */
+  readonly year: string | null;
 }
 
 export interface LotsView {
@@ -43,7 +52,7 @@ export interface LotsView {
   readonly count: string;
   readonly hasMore: boolean;
   readonly rows: readonly LotRow[];
-  readonly months: readonly { readonly at: number; readonly label: string }[];
+  readonly months: readonly MonthTick[];
   readonly today: number;
   /** First sowing days, from 2 seasons in 10 to 8 in 10; null where no season has any. */
   readonly sowing: { readonly from: number; readonly to: number } | null;
@@ -135,7 +144,7 @@ interface TimeAxis extends Span {
 
 /** Days before the first and after the last mark that the axis shows. */
 const MARGIN_DAYS = 6;
-const LONGEST_DAYS = 300;
+const LONGEST_DAYS = 200;
 
 function timeAxis(scenario: Scenario, shown: readonly number[], window: Span | null): TimeAxis {
   const from = Math.min(scenario.asOf, window?.from ?? scenario.asOf) - MARGIN_DAYS;
@@ -145,16 +154,16 @@ function timeAxis(scenario: Scenario, shown: readonly number[], window: Span | n
   return { from, to, place: (day) => Math.max(0, Math.min(1, (day - from) / (to - from))) };
 }
 
-/** Firsts of the months. January carries its year. */
+/** Firsts of the months, January with its year below. */
 function monthTicks({ from, to, place }: TimeAxis, words: Words): LotsView['months'] {
-  const { year, month } = civilFromDay(dayNumber(from));
-  const ticks: { at: number; label: string }[] = [];
+  const { year: first, month } = civilFromDay(dayNumber(from));
+  const ticks: MonthTick[] = [];
   for (let i = 1; ; i++) {
-    const [ofYear, ofMonth] = [year + Math.floor((month - 1 + i) / 12), ((month - 1 + i) % 12) + 1];
+    const [ofYear, ofMonth] = [first + Math.floor((month - 1 + i) / 12), ((month - 1 + i) % 12) + 1];
     const day = dayFromCivil(ofYear, ofMonth, 1);
     if (day > to) return ticks;
-    const name = words.months[ofMonth - 1] ?? '';
-    ticks.push({ at: place(day), label: ofMonth === 1 ? `${name} ${ofYear}` : name });
+    const year = ofMonth === 1 ? String(ofYear) : null;
+    ticks.push({ at: place(day), label: words.months[ofMonth - 1] ?? '', year });
   }
 }
 
@@ -176,7 +185,7 @@ function lotRow(
     id: lot.id,
     goods: goodsOf(plan, scenario, index, words),
     depot: scenario.depots.find(({ id }) => id === lot.depotId)?.name ?? lot.depotId,
-    packs: product ? amountOf(product, lot.packs, words) : number(lot.packs),
+    packs: product?.kind === 'seed' ? bagsText(product, lot.packs, words) : number(lot.packs),
     offered: number(lots.packsOffered[index] ?? 0),
     from: axis.place(Math.max(scenario.asOf, lot.availableFrom ?? scenario.asOf)),
     to: axis.place(lot.expires),
@@ -190,13 +199,20 @@ function lotRow(
   };
 }
 
-function soonText({ asOf }: Scenario, lot: Lot, chance: number | null, words: Words): string | null {
+/** What the date of a lot that may be given asks for: that it is not there yet, that it may expire before it is sown. */
+function soonText({ asOf }: Scenario, lot: Lot, chance: number | null, words: Words): Told | null {
   const date = (day: number) => noBreaks(dateText(isoDate(dayNumber(day)), words, false));
-  const notYet =
-    lot.availableFrom !== null && lot.availableFrom > asOf ? words.stock.notYetThere(date(lot.availableFrom)) : '';
-  const percent = chanceText(chance, words);
-  const early = percent === null ? '' : words.stock.soonExpires(date(lot.expires), percent);
-  return [notYet, early].filter((said) => said !== '').join(' ') || null;
+  const from = lot.availableFrom;
+  const notYet = from !== null && from > asOf ? words.stock.notYetThere(date(from)) : '';
+  const shown = chanceText(chance, words);
+  if (shown === null) return notYet === '' ? null : { text: notYet, figures: [] };
+  const early: Told = {
+    text: words.stock.soonExpires(date(lot.expires), '{0}'),
+    figures: [
+      { path: 'allocation.lots.chanceSownBeforeExpiry', title: words.stock.chanceTitle(lot.id), shown, isAlarm: false },
+    ],
+  };
+  return notYet === '' ? early : joinTold({ text: notYet, figures: [] }, early);
 }
 
 const chanceText = (chance: number | null, words: Words): string | null =>

@@ -1,7 +1,16 @@
 import type { Plan, Scenario } from '../../engine/index.ts';
 import { localNumber, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
-import { depotSymbols, EMPTY_PICTURE, type MapPicture, type MapSymbol, shareTone, zoneLabels } from './map-view.ts';
+import {
+  depotSymbols,
+  districtBounds,
+  EMPTY_PICTURE,
+  type MapLabel,
+  type MapPicture,
+  type MapSymbol,
+  shareTone,
+  zoneLabels,
+} from './map-view.ts';
 import { groupParts, landParts, landShare, sumLand } from './stock-land.ts';
 
 /** Share of planned land with seed and inoculant: by community as tones, by zone in print; depots by what they may give. */
@@ -15,16 +24,18 @@ export function stockPicture(plan: Plan, scenario: Scenario, words: Words): MapP
     return own === undefined ? null : landShare(sumLand(own), 'inoculant');
   });
   const isBare = shares.map((share, community) => share === 0 && !handed.has(community));
+  const symbols = depotsByPacks(plan, scenario);
+  const labels = zoneLabels(scenario, (zone) => {
+    const own = byZone.get(zone);
+    if (own === undefined) return null;
+    return withUnit(localNumber(wholePercent(landShare(sumLand(own), 'inoculant')), words), '%');
+  });
   return {
     ...EMPTY_PICTURE,
     fills: shares.map((share, community) => (isBare[community] ? null : shareTone(share))),
     hatches: isBare.map((bare) => (bare ? 'nothing' : null)),
-    labels: zoneLabels(scenario, (zone) => {
-      const own = byZone.get(zone);
-      if (own === undefined) return null;
-      return withUnit(localNumber(wholePercent(landShare(sumLand(own), 'inoculant')), words), '%');
-    }),
-    symbols: depotsByPacks(plan, scenario),
+    labels: clearOfDepots(labels, symbols, districtBounds(scenario)),
+    symbols,
   };
 }
 
@@ -48,4 +59,27 @@ function depotsByPacks({ allocation }: Plan, scenario: Scenario): MapSymbol[] {
     ...symbol,
     size: Math.max(SMALLEST, LARGEST * Math.sqrt((packs[depot] ?? 0) / most)),
   }));
+}
+
+/** Room that a label of two lines takes beside and above a depot when the whole district is in view, as parts of its size. */
+const [BESIDE, ABOVE] = [0.09, 0.085];
+
+/** Moves labels that lie on a depot up or down until it is free, whichever is nearer. */
+function clearOfDepots(
+  labels: readonly MapLabel[],
+  depots: readonly MapSymbol[],
+  bounds: ReturnType<typeof districtBounds>,
+): MapLabel[] {
+  if (bounds === null) return [...labels];
+  const [west, south, east, north] = bounds;
+  const [wide, high] = [BESIDE * (east - west), ABOVE * (north - south)];
+  return labels.map((label) => {
+    const [lon, lat] = label.position;
+    const under = depots.find(
+      ({ position }) => Math.abs(position[0] - lon) < wide && Math.abs(position[1] - lat) < high,
+    );
+    if (under === undefined) return label;
+    const moved = under.position[1] + (lat >= under.position[1] ? high : -high);
+    return { ...label, position: [lon, moved] };
+  });
 }

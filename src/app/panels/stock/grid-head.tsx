@@ -19,8 +19,8 @@ export function GridHead({ grid }: { readonly grid: StockGrid }) {
         ))}
         {grid.scarce !== null && (
           <>
-            <TwoLines lines={stock.packsNeeded} title={stock.packsOf(cropName(grid.scarce, words))} />
-            <TwoLines lines={stock.packsGiven} title={stock.packsOf(cropName(grid.scarce, words))} />
+            <TwoLines lines={[words.crops[grid.scarce], stock.needed]} />
+            <TwoLines lines={[stock.packsHead, stock.given]} />
           </>
         )}
         <TwoLines lines={stock.allCrops} />
@@ -29,15 +29,9 @@ export function GridHead({ grid }: { readonly grid: StockGrid }) {
   );
 }
 
-function TwoLines({
-  lines: [above, below],
-  title,
-}: {
-  readonly lines: readonly [string, string];
-  readonly title?: string;
-}) {
+function TwoLines({ lines: [above, below] }: { readonly lines: readonly [string, string] }) {
   return (
-    <th scope="col" className="number" title={title}>
+    <th scope="col" className="number">
       {above}
       <br />
       {below}

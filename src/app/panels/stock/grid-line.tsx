@@ -160,7 +160,7 @@ function CropCells({ cell, place, isEdited, bar, figure, onEdit }: CropCellsProp
         <Figure path="outcomes.crops.inoculatedHa" title={stock.cellTitle(crop, place)} cell={figure}>
           {shown}
         </Figure>
-        {cell.fixed.length > 0 && <span className="fixed-mark">{fixedText(cell, words)}</span>}
+        {onEdit !== null && cell.fixed.length > 0 && <span className="fixed-mark">{fixedText(cell, words)}</span>}
       </td>
     </>
   );

@@ -24,8 +24,8 @@ export function ShortageTable({ shortages }: { readonly shortages: readonly Shor
         </tr>
       </thead>
       <tbody>
-        {shortages.map((shortage) => (
-          <ShortageRow key={shortage.key} shortage={shortage} most={most} />
+        {shortages.map((shortage, rank) => (
+          <ShortageRow key={shortage.key} shortage={shortage} most={most} shown={rank === 0 ? 2 : 1} />
         ))}
       </tbody>
     </table>
@@ -38,7 +38,15 @@ const HATCH: Readonly<Record<Lack, string>> = {
   'cut-off': 'hatch-nothing',
 };
 
-function ShortageRow({ shortage, most }: { readonly shortage: Shortage; readonly most: number }) {
+interface ShortageRowProps {
+  readonly shortage: Shortage;
+  /** Hectares of the longest bar. */
+  readonly most: number;
+  /** Remedies shown: the worst shortage has room for a second. */
+  readonly shown: number;
+}
+
+function ShortageRow({ shortage, most, shown }: ShortageRowProps) {
   const words = useWords();
   const { stock } = words;
   const { name, lack, hectares, where, why, remedies } = shortage;
@@ -56,11 +64,13 @@ function ShortageRow({ shortage, most }: { readonly shortage: Shortage; readonly
       </td>
       <td>
         <span className="land-lost">
-          <span
-            className={`swatch ${HATCH[lack]}`}
-            style={{ width: `${(64 * hectares) / Math.max(most, 1e-9)}px` }}
-            aria-hidden="true"
-          />
+          <span className="land-bar">
+            <span
+              className={`swatch ${HATCH[lack]}`}
+              style={{ width: `${(56 * hectares) / Math.max(most, 1e-9)}px` }}
+              aria-hidden="true"
+            />
+          </span>
           <Figure path="allocation.shortfalls.hectares" title={stock.hectaresTitle(name)} className="firm">
             {withUnit(localNumber(hectares, words, 1), 'ha')}
           </Figure>
@@ -70,7 +80,7 @@ function ShortageRow({ shortage, most }: { readonly shortage: Shortage; readonly
       <td className="told-why">{why}</td>
       <td className="told-why">
         {remedies.length === 0 && <span className="soft">{stock.noRemedy}</span>}
-        {remedies.map((remedy) => (
+        {remedies.slice(0, shown).map((remedy) => (
           <Remedy key={remedy.what} remedy={remedy} />
         ))}
       </td>

@@ -59,6 +59,7 @@ function Panel() {
       <RuleLine stock={stock} />
       <ZoneGrid plan={plan} scenario={scenario} stock={stock} />
       <footer className="grid-foot note">
+        <BarKey />
         {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}
         <p>{words.stock.gridHelp}</p>
         <p>
@@ -80,7 +81,7 @@ async function saveShortfalls(plan: Plan): Promise<void> {
   saveFile('shortfalls.csv', shortfallsCsv(plan));
 }
 
-/** The sharing rule as the scenario says it, and what the bars of the grid below mean. */
+/** The sharing rule as the scenario says it. */
 function RuleLine({ stock: { rule } }: { readonly stock: StockView }) {
   const { stock } = useWords();
   return (
@@ -95,21 +96,28 @@ function RuleLine({ stock: { rule } }: { readonly stock: StockView }) {
         </Figure>
       </p>
       <p className="soft">{rule.floor}</p>
-      <ul className="swatches bar-key">
-        <li>
-          <span className="swatch full" />
-          {stock.keyBoth}
-        </li>
-        <li>
-          <span className="swatch hatch-some" />
-          {stock.notInoculated}
-        </li>
-        <li>
-          <span className="swatch hatch-much" />
-          {stock.withoutSeed}
-        </li>
-      </ul>
     </div>
+  );
+}
+
+/** What the bars of the grid mean. */
+function BarKey() {
+  const { stock } = useWords();
+  return (
+    <ul className="swatches bar-key">
+      <li>
+        <span className="swatch full" />
+        {stock.keyBoth}
+      </li>
+      <li>
+        <span className="swatch hatch-some" />
+        {stock.notInoculated}
+      </li>
+      <li>
+        <span className="swatch hatch-much" />
+        {stock.withoutSeed}
+      </li>
+    </ul>
   );
 }
 
@@ -132,18 +140,44 @@ function Chart() {
         </span>
       </header>
       {showAll ? <LotTable lots={lots} /> : <LotsChart lots={lots} />}
-      {!showAll && <p className="note">{words.stock.thickness}</p>}
+      {!showAll && <ChartKey hasSowing={lots.sowing !== null} />}
     </>
   );
 }
 
-function Legend() {
+function ChartKey({ hasSowing }: { readonly hasSowing: boolean }) {
   const { stock } = useWords();
   return (
+    <p className="swatches chart-key">
+      {hasSowing && (
+        <span title={stock.sowingWindowTitle}>
+          <span className="swatch sowing" /> {stock.sowingWindow}
+        </span>
+      )}
+      <span>{stock.thickness}</span>
+    </p>
+  );
+}
+
+function Legend() {
+  const words = useWords();
+  const { stock } = words;
+  const plan = useSeason((state) => state.plan);
+  const scenario = useSeason((state) => state.scenario);
+  const { fills, hatches } = picture(plan, scenario, words);
+  const hasBare = fills.some((tone, community) => tone === null && hatches[community] === null);
+  return (
     <>
-      <ShareLegend title={stock.legend} />
+      <ShareLegend title={stock.legend} nothing={hatches.includes('nothing')} />
       <p className="swatches">
-        <span className="depot-swatch" aria-hidden="true" /> {stock.depot}
+        <span className="swatch-pair">
+          <span className="depot-swatch" /> {stock.depot}
+        </span>
+        {hasBare && (
+          <span className="swatch-pair">
+            <span className="swatch" /> {stock.noLand}
+          </span>
+        )}
       </p>
     </>
   );

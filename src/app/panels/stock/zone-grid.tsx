@@ -56,7 +56,7 @@ export function ZoneGrid({ plan, scenario, stock }: ZoneGridProps) {
             />,
             cell && edited && (
               <tr key={`${row.key} editor`} className="share-editor-row">
-                <td colSpan={columns - grid.crops.length}>
+                <td colSpan={columns}>
                   <ShareEditor
                     key={`${row.key} ${cell.crop}`}
                     plan={plan}

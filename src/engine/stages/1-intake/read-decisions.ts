@@ -19,7 +19,7 @@ interface KnownIds {
 
 type Entry = Readonly<Record<string, unknown>>;
 /** What a member of an entry must be; the name of a part: an id that the part has. */
-type MemberKind = 'share' | 'crop' | 'commodity' | 'date' | 'lon' | 'lat' | 'text' | keyof KnownIds;
+type MemberKind = 'share' | 'amount' | 'crop' | 'commodity' | 'date' | 'lon' | 'lat' | 'text' | keyof KnownIds;
 
 const CELL = { communityId: 'communities', crop: 'crop', commodity: 'commodity' } as const;
 const SHARE = { ...CELL, share: 'share' } as const;
@@ -36,6 +36,7 @@ const MEMBERS: Readonly<Record<Decision['kind'], Readonly<Record<string, MemberK
   promise: HANDOVER,
   'vehicle-away': { vehicleId: 'vehicles', ...SPAN },
   'road-closed': { lon: 'lon', lat: 'lat', ...SPAN },
+  assume: { name: 'text', value: 'amount' },
   'flag-cleared': { lotId: 'lots', evidence: 'text', by: 'text' },
 };
 const OPTIONAL: Readonly<Record<string, MemberKind>> = { by: 'text', because: 'text' };
@@ -93,6 +94,8 @@ function memberFault(value: unknown, kind: MemberKind, known: KnownIds): Fault['
     switch (kind) {
       case 'share':
         return isNumber(0, 1);
+      case 'amount':
+        return isNumber(Number.MIN_VALUE, Number.MAX_VALUE);
       case 'lon':
         return isNumber(-180, 180);
       case 'lat':
