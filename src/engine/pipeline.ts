@@ -24,6 +24,7 @@ import {
   type SeasonOutlook,
   type StageResult,
   withAssumptions,
+  type ZoneShares,
 } from './vocabulary/index.ts';
 
 export { addProblems } from './record/add-problems.ts';
@@ -136,12 +137,12 @@ export function planSeason(
 }
 
 /**
- * Needs alone, on the land of an earlier run: what a changed seed rate asks for, before anything is planned again.
+ * Needs alone: what a changed seed rate asks for, before anything is planned again.
  *
- * @param stages results of a run on the same places
+ * @param shares zone shares of a plan of the same land
  */
-export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, stages: StageCache): Needs {
-  return estimateNeeds(withAssumptions(sent, decisions), stages.places.value.result).result;
+export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, shares: ZoneShares): Needs {
+  return estimateNeeds(withAssumptions(sent, decisions), { shares }).result;
 }
 
 /**

@@ -16,6 +16,7 @@ export interface PlanClient {
   open(files: GatheredFiles): Promise<OpenedScenario>;
   plan(order: PlanOrder, tell: (progress: PlanningProgress) => void): Promise<PlannedSeason>;
   check(ask: WorkerCalls['check']['ask']): Promise<Verdict>;
+  needs(ask: WorkerCalls['needs']['ask']): Promise<WorkerCalls['needs']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -104,6 +105,7 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     },
     plan: async (order, tell) => post(await ready(), 'plan', order, tell),
     check: async (ask) => post(await ready(), 'check', ask),
+    needs: async (ask) => post(await ready(), 'needs', ask),
     cancel: () => stop(new Cancelled()),
   };
 }

@@ -15,7 +15,7 @@ const planner = new Planner(async () => {
   return { solver, overlay };
 });
 
-const send = (message: FromWorker) => postMessage(message);
+const send = (message: FromWorker, moved: Transferable[] = []) => postMessage(message, { transfer: moved });
 
 async function answer(message: ToWorker): Promise<void> {
   const { id } = message;
@@ -25,6 +25,11 @@ async function answer(message: ToWorker): Promise<void> {
         return send({ kind: 'answer', id, answer: planner.open(message.ask) });
       case 'check':
         return send({ kind: 'answer', id, answer: planner.check(message.ask) });
+      case 'needs': {
+        const found = planner.needs(message.ask);
+        const columns = Object.values(found.needs ?? {}).map((column: ArrayBufferView) => column.buffer as ArrayBuffer);
+        return send({ kind: 'answer', id, answer: found }, columns);
+      }
       case 'plan':
         return send({ kind: 'answer', id, answer: await planner.plan(message.ask, tellAbout(id)) });
     }

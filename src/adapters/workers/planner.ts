@@ -2,6 +2,7 @@ import {
   addProblems,
   checkPlan,
   type Decision,
+  estimateNeedsAlone,
   type LinearSolver,
   type PlanningTools,
   type PolygonOverlay,
@@ -10,6 +11,7 @@ import {
   type ScenarioReading,
   type ScenarioRecords,
   type StageCache,
+  type ZoneShares,
 } from '../../engine/index.ts';
 import { recordsFromFiles } from '../scenario-files/record-files.ts';
 import { PlanningShare } from './planning-share.ts';
@@ -32,6 +34,7 @@ export class Planner {
   private records: ScenarioRecords | null = null;
   private reading: { readonly decisions: readonly Decision[] | null; readonly read: ScenarioReading } | null = null;
   private stages: StageCache | null = null;
+  private shares: ZoneShares | null = null;
 
   constructor(loadTools: () => Promise<Tools>) {
     this.loadTools = loadTools;
@@ -42,6 +45,7 @@ export class Planner {
     const read = readScenario(this.records);
     this.reading = { decisions: null, read };
     this.stages = null;
+    this.shares = null;
     return {
       scenario: read.scenario,
       problems: read.problems,
@@ -66,12 +70,22 @@ export class Planner {
     const hooks = { stageBegins: (stage: string) => tell(share.stageBegins(stage)) };
     const { plan, stages } = planSeason(scenario, decisions, this.stages, settings, tools, hooks);
     this.stages = stages;
+    this.shares = stages.places.value.result.shares;
     return { plan: addProblems(plan, problems) };
   }
 
   check({ decisions: asked, plan }: WorkerCalls['check']['ask']): Verdict {
     const { scenario, decisions } = this.readWith(asked);
+    this.shares ??= sharesOf(plan);
     return { findings: scenario === null ? [] : checkPlan(scenario, decisions, plan) };
+  }
+
+  needs({ decisions }: WorkerCalls['needs']['ask']): WorkerCalls['needs']['answer'] {
+    const scenario = this.reading?.read.scenario;
+    if (!scenario || this.shares === null) return { needs: null };
+    return {
+      needs: estimateNeedsAlone(scenario, { format: 'nodulary-decisions/1', decisions, sha256: '' }, this.shares),
+    };
   }
 
   /** Intake judges the decisions of the page as it judges those of a file, so that both plan alike. */
@@ -85,4 +99,13 @@ export class Planner {
     this.reading = { decisions, read };
     return read;
   }
+}
+
+/** Zone shares as a plan records them, for a plan that was made elsewhere. */
+function sharesOf({ places: { shares } }: WorkerCalls['check']['ask']['plan']): ZoneShares {
+  return {
+    community: Int32Array.from(shares.community),
+    zone: Int32Array.from(shares.zone),
+    share: Float64Array.from(shares.share),
+  };
 }

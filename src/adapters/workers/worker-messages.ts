@@ -1,4 +1,4 @@
-import type { Decision, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import type { Decision, Needs, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
 
 /** A scenario's files as gathered by the page: by their paths, and what was met on the way. */
 export interface GatheredFiles {
@@ -50,6 +50,11 @@ export interface WorkerCalls {
   readonly check: {
     readonly ask: { readonly decisions: readonly Decision[]; readonly plan: Plan };
     readonly answer: Verdict;
+  };
+  /** What the land would need under these decisions, at once and without planning; null before a plan is known. */
+  readonly needs: {
+    readonly ask: { readonly decisions: readonly Decision[] };
+    readonly answer: { readonly needs: Needs | null };
   };
 }
 

@@ -16,19 +16,23 @@ export function seedKgPerPack(product: Product): number {
   return product.doseGPerKg === null || product.doseGPerKg <= 0 ? Number.NaN : product.packG / product.doseGPerKg;
 }
 
-/** `971 packs`, `231 bags of 5 kg`: seed comes in bags, which are not of one size. */
+/** `971 packs`, `231 bags`. */
+export function countOf({ kind }: Product, count: number, words: Words): string {
+  const said = kind === 'seed' ? words.stock.bags : words.stock.packs;
+  return noBreaks(said(localNumber(count, words), count === 1));
+}
+
+/** `971 packs`, `231 bags of 5 kg`: bags of seed are not all of one size. */
 export function amountOf(product: Product, count: number, words: Words): string {
-  const number = localNumber(count, words);
-  const isOne = count === 1;
-  if (product.kind !== 'seed') return noBreaks(words.stock.packs(number, isOne));
-  return noBreaks(words.stock.ofSize(words.stock.bags(number, isOne), bagSize(product, words)));
+  const counted = countOf(product, count, words);
+  return product.kind === 'seed' ? noBreaks(words.stock.ofSize(counted, packSize(product, words))) : counted;
 }
 
 /** `231 × 5 kg`: where there is no room for more. */
 export const bagsText = (product: Product, count: number, words: Words): string =>
-  noBreaks(words.stock.bagsCount(localNumber(count, words), bagSize(product, words)));
+  noBreaks(words.stock.bagsCount(localNumber(count, words), packSize(product, words)));
 
-function bagSize({ packG }: Product, words: Words): string {
+export function packSize({ packG }: Product, words: Words): string {
   const kilograms = packG / 1000;
   return withUnit(localNumber(kilograms, words, Number.isInteger(kilograms) ? 0 : 1), 'kg');
 }

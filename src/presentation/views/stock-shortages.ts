@@ -1,7 +1,16 @@
 import type { Commodity, Crop, Plan, Scenario, ShortfallReason } from '../../engine/index.ts';
 import { localNumber, noBreaks, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
-import { amountOf, goodsName, keptReason, lotsFor, productOfLot, seedKgPerPack } from './stock-goods.ts';
+import {
+  amountOf,
+  countOf,
+  goodsName,
+  keptReason,
+  lotsFor,
+  packSize,
+  productOfLot,
+  seedKgPerPack,
+} from './stock-goods.ts';
 import { groupParts, type Land, type LandPart, landShare, sumLand } from './stock-land.ts';
 import { bestRemedies, type RemedyView } from './stock-remedies.ts';
 import type { Told } from './stock-told.ts';
@@ -20,8 +29,10 @@ export interface Shortage {
   readonly hectares: number;
   /** Packs of inoculant or bags of seed; null where it is not stock that is short, or no product fits the crop. */
   readonly shortBy: string | null;
-  /** The same in kg, for seed; what stays uncoated, where no product fits. */
+  /** Seed in kg; of an inoculant where no product fits the crop, the seed that stays uncoated. */
   readonly shortKg: string | null;
+  /** `5 kg`: what one of the bags holds; null for packs. */
+  readonly bagSize: string | null;
   /** Where, and to what share of planned land. */
   readonly where: Told;
   readonly why: string;
@@ -94,6 +105,7 @@ function describe(
       hectares,
       shortBy: null,
       shortKg: null,
+      bagSize: null,
       where: communitiesOf(plan, rows, words),
       why: sentence(words.reasons.SHORTFALL_WORDING[reason]),
       remedies: [],
@@ -119,16 +131,25 @@ const lackOf = (commodity: Commodity): Lack => (commodity === 'seed' ? 'without-
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** What is missing in whole packs of the product that binds; in kg of seed where no product fits the crop. */
-function shortAmount(scenario: Scenario, rows: readonly Row[], words: Words): Pick<Shortage, 'shortBy' | 'shortKg'> {
+function shortAmount(
+  scenario: Scenario,
+  rows: readonly Row[],
+  words: Words,
+): Pick<Shortage, 'shortBy' | 'shortKg' | 'bagSize'> {
   const kilograms = total(rows, (row) => row.shortKg);
   const kg = withUnit(localNumber(Math.ceil(kilograms - 1e-6), words), 'kg');
   const most = [...rows].sort((a, b) => b.shortKg - a.shortKg)[0];
   const product = scenario.products[most?.product ?? -1];
   const packs = product ? Math.ceil(kilograms / seedKgPerPack(product) - 1e-9) : Number.NaN;
   if (!product || !Number.isFinite(packs)) {
-    return { shortBy: null, shortKg: words.stock.uncoated(kg) };
+    return { shortBy: null, shortKg: words.stock.uncoated(kg), bagSize: null };
   }
-  return { shortBy: amountOf(product, packs, words), shortKg: product.kind === 'seed' ? kg : null };
+  const isSeed = product.kind === 'seed';
+  return {
+    shortBy: countOf(product, packs, words),
+    shortKg: isSeed ? kg : null,
+    bagSize: isSeed ? packSize(product, words) : null,
+  };
 }
 
 /** Lots that would serve and are kept back, each with its reason; where there is none, that there is not enough. */
@@ -205,6 +226,7 @@ function leftAtDepots(plan: Plan, parts: readonly LandPart[], rows: readonly Row
     hectares,
     shortBy: null,
     shortKg: null,
+    bagSize: null,
     ...unservedWords(plan, commodity, words),
     remedies: [],
   });

@@ -6,8 +6,8 @@ import { Figure } from '../figure.tsx';
 export function LotTable({ lots }: { readonly lots: LotsView }) {
   const { stock } = useWords();
   return (
-    // Long, so it scrolls within the page's left part. A region that scrolls is reached by keyboard.
-    <section className="lot-scroll" aria-label={stock.allLots} tabIndex={0}>
+    // Long, so it scrolls within the page's left part. Its figures are reached by keyboard.
+    <section className="lot-scroll" aria-label={stock.allLots}>
       <table className="ruled lot-table">
         <thead>
           <tr>

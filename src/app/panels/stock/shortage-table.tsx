@@ -88,7 +88,7 @@ function ShortageRow({ shortage, most, shown }: ShortageRowProps) {
   );
 }
 
-function ShortBy({ shortage: { name, shortBy, shortKg } }: { readonly shortage: Shortage }) {
+function ShortBy({ shortage: { name, shortBy, shortKg, bagSize } }: { readonly shortage: Shortage }) {
   const { stock } = useWords();
   if (shortBy === null) return shortKg;
   return (
@@ -96,7 +96,7 @@ function ShortBy({ shortage: { name, shortBy, shortKg } }: { readonly shortage: 
       <Figure path="allocation.shortfalls.shortKg" title={stock.shortTitle(name)}>
         {shortBy}
       </Figure>
-      {shortKg !== null && <span className="note">{shortKg}</span>}
+      {shortKg !== null && bagSize !== null && <span className="note">{stock.bagNote(bagSize, shortKg)}</span>}
     </>
   );
 }

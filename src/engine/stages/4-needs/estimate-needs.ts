@@ -11,78 +11,79 @@ import { shareOut } from './share-out.ts';
  * Stage 4: what the planned land asks for, per zone, community and crop, beside the growers' own seed. Nothing is rounded
  * here. Land, seed and own seed are cut by zone so that the parts add up to the community's figures exactly.
  */
-export function estimateNeeds(scenario: Scenario, places: Places): StageResult<Needs> {
+export function estimateNeeds(scenario: Scenario, places: Pick<Places, 'shares'>): StageResult<Needs> {
   const packs = clearedPacks(scenario);
   const practices = scenario.crops.map((crop) => settlePractice(scenario, packs, crop));
-  const needs = columnsOf(needRows(scenario, places.shares, practices), scenario, practices);
+  const needs = columnsOf(layRows(scenario, places.shares, practices), scenario, practices);
   return { result: needs, problems: noteNeeds(scenario, practices, needs), provenance: describeNeeds(practices) };
 }
 
-interface NeedRow {
-  readonly zone: number;
-  readonly community: number;
-  readonly crop: number;
-  readonly plannedHa: number;
-  readonly seedKg: number;
-  readonly ownSeedKg: number;
+/** Rows with planned hectares above nought, by community, zone, crop, in columns. */
+interface NeedRows {
+  readonly zone: number[];
+  readonly community: number[];
+  readonly crop: number[];
+  readonly plannedHa: number[];
+  readonly seedKg: number[];
+  readonly ownSeedKg: number[];
 }
 
-/** Rows with planned hectares above nought, by community, zone, crop. */
-function needRows(scenario: Scenario, shares: ZoneShares, practices: readonly CropPractice[]): readonly NeedRow[] {
-  const zoneRows = rowsByCommunity(shares, scenario.communities.length);
-  return scenario.communities.flatMap((community, c) => {
-    const rows = zoneRows[c] ?? [];
-    const parts = rows.map((row) => shares.share[row] as number);
-    const crops = practices.map((practice) => {
-      const plan = community.crops.find(({ crop }) => crop === practice.crop);
+function layRows(scenario: Scenario, shares: ZoneShares, practices: readonly CropPractice[]): NeedRows {
+  const rows: NeedRows = { zone: [], community: [], crop: [], plannedHa: [], seedKg: [], ownSeedKg: [] };
+  let end = 0;
+  scenario.communities.forEach((community, c) => {
+    const start = end;
+    while (end < shares.community.length && shares.community[end] === c) end++;
+    const parts = Array.from(shares.share.subarray(start, end));
+    const crops = practices.map(({ crop, seedRate }) => {
+      const plan = community.crops.find((one) => one.crop === crop);
       const plannedHa = plan?.plannedHa ?? 0;
-      const rate = plan?.seedRateKgPerHa ?? practice.seedRate.value;
+      const rate = plan?.seedRateKgPerHa ?? seedRate.value;
       return {
         plannedHa: shareOut(plannedHa, parts),
         seedKg: shareOut(plannedHa * rate, parts),
         ownSeedKg: shareOut(plan?.ownSeedKg ?? 0, parts),
       };
     });
-    return rows.flatMap((row, r) =>
-      crops
-        .map(({ plannedHa, seedKg, ownSeedKg }, crop) => ({
-          zone: shares.zone[row] as number,
-          community: c,
-          crop,
-          plannedHa: plannedHa[r] as number,
-          seedKg: seedKg[r] as number,
-          ownSeedKg: ownSeedKg[r] as number,
-        }))
-        .filter(({ plannedHa }) => plannedHa > 0),
-    );
+    parts.forEach((_, k) => {
+      crops.forEach(({ plannedHa, seedKg, ownSeedKg }, crop) => {
+        if (!((plannedHa[k] as number) > 0)) return;
+        rows.zone.push(shares.zone[start + k] as number);
+        rows.community.push(c);
+        rows.crop.push(crop);
+        rows.plannedHa.push(plannedHa[k] as number);
+        rows.seedKg.push(seedKg[k] as number);
+        rows.ownSeedKg.push(ownSeedKg[k] as number);
+      });
+    });
   });
-}
-
-function rowsByCommunity(shares: ZoneShares, communities: number): readonly (readonly number[])[] {
-  const rows: number[][] = Array.from({ length: communities }, () => []);
-  for (let row = 0; row < shares.community.length; row++) rows[shares.community[row] as number]?.push(row);
   return rows;
 }
 
-function columnsOf(rows: readonly NeedRow[], scenario: Scenario, practices: readonly CropPractice[]): Needs {
-  const practiceOf = (row: NeedRow): CropPractice => practices[row.crop] as CropPractice;
+function columnsOf(rows: NeedRows, scenario: Scenario, practices: readonly CropPractice[]): Needs {
   const contingency = 1 + scenario.policy.contingencyPercent / 100;
-  const whole = (of: (row: NeedRow) => number) => Int32Array.from(rows, of);
-  const column = (of: (row: NeedRow) => number) => Float64Array.from(rows, of);
+  const ofSeed = (perKg: (practice: CropPractice) => number) => scaled(rows.seedKg, rows.crop, practices.map(perKg));
+  const ofLand = (perHa: (practice: CropPractice) => number) => scaled(rows.plannedHa, rows.crop, practices.map(perHa));
+  const productOf = practices.map(({ product }) => product);
   return {
-    zone: whole((row) => row.zone),
-    community: whole((row) => row.community),
-    crop: whole((row) => row.crop),
-    plannedHa: column((row) => row.plannedHa),
-    seedKg: column((row) => row.seedKg),
-    ownSeedKg: column((row) => row.ownSeedKg),
-    programmeSeedKg: column((row) => Math.max(0, row.seedKg - row.ownSeedKg)),
-    inoculantG: column((row) => row.seedKg * practiceOf(row).doseGPerKg),
-    product: whole((row) => practiceOf(row).product),
-    packsNeeded: column((row) => row.seedKg * practiceOf(row).packsPerKg * contingency),
-    stickerPacks: column((row) => row.seedKg * practiceOf(row).stickerPacksPerKg * contingency),
-    waterL: column((row) => row.seedKg * practiceOf(row).waterLPerKg),
-    fertiliserKg: column((row) => row.plannedHa * practiceOf(row).fertiliserKgPerHa),
+    zone: new Int32Array(rows.zone),
+    community: new Int32Array(rows.community),
+    crop: new Int32Array(rows.crop),
+    plannedHa: new Float64Array(rows.plannedHa),
+    seedKg: new Float64Array(rows.seedKg),
+    ownSeedKg: new Float64Array(rows.ownSeedKg),
+    programmeSeedKg: new Float64Array(rows.seedKg).map((kg, i) => Math.max(0, kg - (rows.ownSeedKg[i] as number))),
+    inoculantG: ofSeed(({ doseGPerKg }) => doseGPerKg),
+    product: new Int32Array(rows.crop).map((crop) => productOf[crop] as number),
+    packsNeeded: ofSeed(({ packsPerKg }) => packsPerKg).map((packs) => packs * contingency),
+    stickerPacks: ofSeed(({ stickerPacksPerKg }) => stickerPacksPerKg).map((packs) => packs * contingency),
+    waterL: ofSeed(({ waterLPerKg }) => waterLPerKg),
+    fertiliserKg: ofLand(({ fertiliserKgPerHa }) => fertiliserKgPerHa),
     seedsPerKg: Float64Array.from(practices, (practice) => seedsPerKg(practice.thousandSeedG.value)),
   };
+}
+
+/** A column times what its row's crop takes for each unit. */
+function scaled(column: readonly number[], crop: readonly number[], perUnit: readonly number[]): Float64Array {
+  return new Float64Array(column).map((amount, i) => amount * (perUnit[crop[i] as number] as number));
 }

@@ -4,6 +4,7 @@
  * it off again does that); then what is left for the largest share is on the grid too, and nothing is rounded anywhere.
  */
 export function shareOut(whole: number, shares: readonly number[]): readonly number[] {
+  if (shares.length === 1) return [whole];
   const largest = shares.indexOf(Math.max(...shares));
   const parts = shares.map((share) => whole * share + whole - whole);
   parts[largest] = parts.reduce((left, part, i) => (i === largest ? left : left - part), whole);

@@ -35,6 +35,7 @@ export const STOCK_WORDING = {
   packs: (count: string, isOne: boolean) => `${count} ${isOne ? 'pack' : 'packs'}`,
   bags: (count: string, isOne: boolean) => `${count} ${isOne ? 'bag' : 'bags'}`,
   ofSize: (bags: string, kilograms: string) => `${bags} of ${kilograms}`,
+  bagNote: (size: string, kilograms: string) => `of ${size}; ${kilograms}`,
   uncoated: (kilograms: string) => `${kilograms} of seed not coated`,
   inCommunities: (count: string, isOne: boolean) => `${count} ${isOne ? 'community' : 'communities'}`,
   noRemedy: 'Nothing that stock could change.',
