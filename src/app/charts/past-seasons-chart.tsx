@@ -31,7 +31,7 @@ export function PastSeasonsChart({ view, order }: { readonly view: CoverageSeaso
       <svg
         className="past-seasons"
         width={width}
-        height={HEIGHT}
+        viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
         aria-label={words.summary(hectares(first.ha), hectares(last.ha), hectares(view.middleHa))}
       >
@@ -60,7 +60,7 @@ export function PastSeasonsChart({ view, order }: { readonly view: CoverageSeaso
               </text>
             </g>
           ))}
-        <WorstSeason view={view} placed={placed} y={y} right={right} />
+        <WorstSeason view={view} placed={placed} y={y} width={width} />
       </svg>
     </div>
   );
@@ -119,26 +119,42 @@ interface WorstProps {
   readonly view: CoverageSeasons;
   readonly placed: readonly Placed[];
   readonly y: Scale;
-  readonly right: number;
+  readonly width: number;
 }
 
-/** The worst season by name, below its mark, on the side where there is room. */
-function WorstSeason({ view: { worst }, placed, y, right }: WorstProps) {
+/** Width of a letter on the whole, px at 12 px type. */
+const LETTER = 6.1;
+
+/** The worst season by name, below its mark, as far left as it must stand to find room. */
+function WorstSeason({ view: { worst }, placed, y, width }: WorstProps) {
   const words = useWords().coverage.seasons;
   const at = placed.find(({ season }) => season === worst);
   if (!worst || !at) return null;
-  const onLeft = at.x > (LEFT + right) / 2;
-  const anchor = onLeft ? 'end' : 'start';
-  const x = at.x + (onLeft ? 6 : -6);
-  const top = Math.min(y(worst.ha) + 24, y(0) - 24);
+  const room = width - LEFT - 8;
+  const lines = [
+    words.worstAt(worst.label, hectares(worst.ha)),
+    ...wrapWords(words.worst[worst.cost](hectares(worst.costHa)), Math.floor(room / LETTER)),
+  ];
+  const longest = Math.max(...lines.map((line) => line.length)) * LETTER;
+  const x = Math.max(LEFT + 6, Math.min(at.x - 6, width - longest));
+  const top = Math.min(y(worst.ha) + 24, y(0) - 8 - 16 * (lines.length - 1));
   return (
-    <text className="chart-callout" textAnchor={anchor}>
-      <tspan className="strong-text" x={x} y={top}>
-        {words.worstAt(worst.label, hectares(worst.ha))}
-      </tspan>
-      <tspan x={x} y={top + 16}>
-        {words.worst[worst.cost](hectares(worst.costHa))}
-      </tspan>
+    <text className="chart-callout">
+      {lines.map((line, i) => (
+        <tspan key={line} className={i === 0 ? 'strong-text' : undefined} x={x} y={top + 16 * i}>
+          {line}
+        </tspan>
+      ))}
     </text>
   );
+}
+
+function wrapWords(text: string, most: number): string[] {
+  const lines = [''];
+  for (const word of text.split(' ')) {
+    const line = lines.at(-1) ?? '';
+    if (line !== '' && line.length + 1 + word.length > most) lines.push(word);
+    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`;
+  }
+  return lines;
 }

@@ -1,8 +1,8 @@
 import type { LayerSpecification, StyleSpecification } from 'maplibre-gl';
 import { NO_FEATURES } from './land-features.ts';
 
-/** Glyphs are drawn from fonts of the page: no address for glyphs is given, so none is fetched. */
-export const MAP_FACE = 'Atkinson Hyperlegible Next Variable';
+/** Glyphs are drawn from a font of the page: no address for glyphs is given, so none is fetched. The name says the weight. */
+export const MAP_FACE = 'Nodulary Map Semibold';
 
 export type ColourOf = (token: string) => string;
 

@@ -6,6 +6,7 @@ import {
   shareTone,
   zoneLabels,
 } from '../../presentation/views/map-view.ts';
+import { percentOf } from '../../presentation/views/share-text.ts';
 
 /**
  * A share by community as tones, cross-hatched where a community gets nothing, with the zone's own share printed.
@@ -19,7 +20,7 @@ export function sharePicture(
   zoneShares: readonly (number | null)[],
 ): MapPicture {
   const percent = (share: number | null | undefined) =>
-    share === null || share === undefined ? null : `${Math.floor(share * 100 + 1e-9)} %`;
+    share === null || share === undefined ? null : `${percentOf(share)} %`;
   return {
     ...EMPTY_PICTURE,
     fills: shares.map((share) => (share === 0 ? null : shareTone(share))),
@@ -36,15 +37,4 @@ export function byZone(plan: Plan, zones: number, of: (row: number) => number | 
     if (zone >= 0) shares[zone] = of(row);
   });
   return shares;
-}
-
-/** Sum of a column over the share rows of each community, divided by another: null where nothing is planned. */
-export function byCommunity(plan: Plan, part: readonly number[], whole: readonly number[]): (number | null)[] {
-  const count = plan.ids.communities.length;
-  const [parts, wholes] = [new Array<number>(count).fill(0), new Array<number>(count).fill(0)];
-  plan.allocation.shares.community.forEach((community, row) => {
-    parts[community] = (parts[community] ?? 0) + (part[row] ?? 0);
-    wholes[community] = (wholes[community] ?? 0) + (whole[row] ?? 0);
-  });
-  return wholes.map((sum, community) => (sum > 0 ? Math.min(1, (parts[community] ?? 0) / sum) : null));
 }

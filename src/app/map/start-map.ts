@@ -1,4 +1,5 @@
 import 'maplibre-gl/dist/maplibre-gl.css';
+import faceAddress from '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2?url';
 import { type GeoJSONSource, Map as MapLibre, NavigationControl, ScaleControl, setWorkerUrl } from 'maplibre-gl';
 import workerAddress from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import type { Scenario } from '../../engine/index.ts';
@@ -44,7 +45,7 @@ export async function startMap(
   onChoose: (community: number | null) => void,
 ): Promise<DistrictMap> {
   setWorkerUrl(workerAddress);
-  await document.fonts.load(`16px "${MAP_FACE}"`);
+  await loadMapFace();
   const map = new MapLibre({
     container,
     style: baseStyle(tokenColour),
@@ -71,6 +72,12 @@ export async function startMap(
     map.getCanvas().style.cursor = found ? 'pointer' : '';
   });
   return district;
+}
+
+/** The page's own face under a name that tells the map library its weight; loaded before the first label is drawn. */
+async function loadMapFace(): Promise<void> {
+  const face = new FontFace(MAP_FACE, `url(${faceAddress})`, { weight: '200 800' });
+  document.fonts.add(await face.load());
 }
 
 function addImages(map: MapLibre): void {

@@ -3,19 +3,21 @@ import type { SeasonState } from './season-store.ts';
 
 type Inputs = Pick<SeasonState, 'plan' | 'plannedFrom' | 'decisions' | 'files'>;
 
-/** Stages that no decision of a planner can change: their figures stay firm while decisions wait to be planned. */
-const UNTOUCHED_BY_DECISIONS = ['needs', 'season'];
+/** Stages that hold whatever is decided about stock and days; a replaced reference value reaches them all. */
+const UNTOUCHED_BY_ORDERS = ['needs', 'season'];
 
 /** How many inputs differ from those of the plan: decisions added or taken back, and files replaced. */
 export function changedInputs(state: Inputs): number {
-  return state.plan === null ? 0 : changedFiles(state) + changedDecisions(state);
+  return state.plan === null ? 0 : changedFiles(state) + changedDecisions(state).length;
 }
 
 /** Whether an input that a figure rests on has changed since it was planned. */
 export function isStale(state: Inputs, path: string): boolean {
   if (state.plan === null) return false;
   if (changedFiles(state) > 0) return true;
-  return changedDecisions(state) > 0 && !UNTOUCHED_BY_DECISIONS.includes(path.split('.')[0] ?? '');
+  const changed = changedDecisions(state);
+  const reachesAll = changed.some(({ kind }) => kind === 'assume');
+  return changed.length > 0 && (reachesAll || !UNTOUCHED_BY_ORDERS.includes(path.split('.')[0] ?? ''));
 }
 
 function changedFiles({ plannedFrom, files }: Inputs): number {
@@ -24,11 +26,12 @@ function changedFiles({ plannedFrom, files }: Inputs): number {
   return [...paths].filter((path) => before.get(path) !== files.get(path)).length;
 }
 
-function changedDecisions({ plannedFrom, decisions }: Inputs): number {
+/** Those the plan knows and the list no longer holds, and those it does not know yet. */
+function changedDecisions({ plannedFrom, decisions }: Inputs): readonly Decision[] {
   const before = plannedFrom?.decisions ?? decisions;
   let same = 0;
   while (same < before.length && same < decisions.length && isSame(before[same], decisions[same])) same += 1;
-  return before.length + decisions.length - 2 * same;
+  return [...before.slice(same), ...decisions.slice(same)];
 }
 
 const isSame = (a: Decision | undefined, b: Decision | undefined): boolean =>

@@ -110,9 +110,16 @@ function recordConsignments(scenario: Scenario, consignments: readonly Consignme
     worth: consignments.map(({ worth }) => (worth === null ? null : round(worth, 'money'))),
     earliest: consignments.map(({ earliest }) => date(earliest)),
     latest: consignments.map(({ latest }) => date(latest)),
+    reachByDay: consignments.map(({ reach }) => reachByDay(reach)),
     bestReach: best.map(({ value }) => round(value, 'share')),
     bestDay: best.map(({ day }) => date(day)),
   };
+}
+
+/** Value at no loss on the road, by planning day. */
+function reachByDay({ value, lossBreaks }: Consignment['reach']): readonly number[] {
+  const days = value.length / lossBreaks.length;
+  return Array.from({ length: days }, (_, day) => round(value[day * lossBreaks.length] as number, 'share'));
 }
 
 /** First day of the highest value at no loss on the road. */

@@ -31,6 +31,7 @@ export function recordDelivery(scenario: Scenario, parts: PlanParts): Recorded {
     trips: recordTrips(scenario, trips, returnLegs),
     stops: recordStops(trips, stopLegs, scenario.depots.length),
     legs: legs.recorded(),
+    curves: trips.map(({ trip }) => recordCurve(trip)),
     unserved: {
       load: delivery.unserved.map(({ load }) => load),
       reason: delivery.unserved.map(({ reason }) => reason),
@@ -73,6 +74,16 @@ function recordTrips(scenario: Scenario, trips: readonly DatedTrip[], returnLeg:
     coolLitres: trips.map(({ trip }) => round(trip.coolLitres, 'litres')),
     kilometres: trips.map(({ trip }) => round(trip.kilometres, 'kilometres')),
     returnLeg,
+  };
+}
+
+function recordCurve({ curve }: Trip): Recorded['curves'][number] {
+  return {
+    minute: roundAll(curve.minute, 'minutes'),
+    packC: roundAll(curve.packC, 'celsius'),
+    hotBandC: roundAll(curve.hotBandC, 'celsius'),
+    boxAirC: roundAll(curve.boxAirC, 'celsius'),
+    shadeC: roundAll(curve.shadeC, 'celsius'),
   };
 }
 

@@ -39,7 +39,7 @@ export function recordPlan(parts: PlanParts): Plan {
     },
     ids: recordIds(scenario, parts),
     places: recordPlaces(places),
-    season: recordSeason(scenario, season),
+    season: recordSeason(scenario, season, needs),
     needs: recordNeeds(needs),
     allocation: recordAllocation(scenario, allocation),
     delivery: recordDelivery(scenario, parts),

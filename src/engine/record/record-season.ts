@@ -1,8 +1,9 @@
+import { exactSum } from '../numerics/exact-sum.ts';
 import { quantile } from '../numerics/quantile.ts';
-import { dayNumber, isoDate, type Plan, type Scenario, type SeasonOutlook } from '../vocabulary/index.ts';
-import { roundAll, roundOrNull } from './rounding.ts';
+import { dayNumber, isoDate, type Needs, type Plan, type Scenario, type SeasonOutlook } from '../vocabulary/index.ts';
+import { round, roundAll, roundOrNull } from './rounding.ts';
 
-export function recordSeason(scenario: Scenario, season: SeasonOutlook): Plan['season'] {
+export function recordSeason(scenario: Scenario, season: SeasonOutlook, needs: Needs): Plan['season'] {
   const { stations, onsets, windows, members, planningDays } = season;
   return {
     seasonName: season.seasonName,
@@ -33,16 +34,37 @@ export function recordSeason(scenario: Scenario, season: SeasonOutlook): Plan['s
     },
     roadState: Array.from(season.roadState.subarray(0, planningDays)),
     workday: Array.from(season.workday.subarray(0, planningDays)),
+    sownChance: districtSownChance(scenario, season, needs),
+    airBasis: Array.from(expectedDays(season, season.airBasis)),
     tminC: expectedExtremes(season, season.tminC),
     tmaxC: expectedExtremes(season, season.tmaxC),
   };
 }
 
+/** Chance of having begun to sow on each planning day, zones and crops weighed by planned hectares. */
+function districtSownChance(scenario: Scenario, { windows, planningDays }: SeasonOutlook, needs: Needs): number[] {
+  const total = exactSum(needs.plannedHa);
+  return Array.from({ length: planningDays }, (_, day) => {
+    const sown = exactSum(
+      Array.from(needs.plannedHa, (hectares, row) => {
+        const zone = needs.zone[row] as number;
+        const window = (zone < 0 ? scenario.zones.length : zone) * scenario.crops.length + (needs.crop[row] as number);
+        return hectares * (windows[window]?.sownChance[day] ?? 0);
+      }),
+    );
+    return round(total > 0 ? sown / total : 0, 'share');
+  });
+}
+
 /** The planning days of each station's outlook. */
-function expectedExtremes({ stations, planningDays, outlookDays }: SeasonOutlook, celsius: Float64Array): number[] {
+function expectedDays({ stations, planningDays, outlookDays }: SeasonOutlook, column: ArrayLike<number>): number[] {
   return Array.from(stations).flatMap((_, place) =>
-    roundAll(celsius.subarray(place * outlookDays, place * outlookDays + planningDays), 'celsius'),
+    Array.from({ length: planningDays }, (_, day) => column[place * outlookDays + day] as number),
   );
+}
+
+function expectedExtremes(season: SeasonOutlook, celsius: Float64Array): number[] {
+  return roundAll(expectedDays(season, celsius), 'celsius');
 }
 
 /** ISO date of a day number; a quantile between two days gives the nearer one, the later at one half. */

@@ -99,6 +99,10 @@ export interface Plan {
     /** Per planning day. */
     readonly roadState: readonly number[];
     readonly workday: readonly number[];
+    /** Chance that fields can be sown, over all planned hectares, per planning day. */
+    readonly sownChance: readonly number[];
+    /** Where a day's air comes from, [station * planningDays + day]: 0 observed, 1 forecast, 2 past seasons, 3 assumed. */
+    readonly airBasis: readonly number[];
     /** Expected extremes, [station * planningDays + day]. */
     readonly tminC: readonly number[];
     readonly tmaxC: readonly number[];
@@ -195,6 +199,8 @@ export interface Plan {
       readonly earliest: readonly string[];
       readonly latest: readonly string[];
       /** Best share of its value over all days at no loss on the road, and the day of it. */
+      /** Share of its value had if handed over that planning day with no loss on the road. */
+      readonly reachByDay: readonly (readonly number[])[];
       readonly bestReach: readonly number[];
       readonly bestDay: readonly string[];
     };
@@ -252,6 +258,14 @@ export interface Plan {
       readonly kilometres: number;
       /** [road index, from, to] in vertices along the road line; road indexes in scenario order. */
       readonly pieces: readonly (readonly [number, number, number])[];
+    }[];
+    /** Temperatures along each trip, one entry a row of `trips`; empty without inoculant. */
+    readonly curves: readonly {
+      readonly minute: readonly number[];
+      readonly packC: readonly number[];
+      readonly hotBandC: readonly number[];
+      readonly boxAirC: readonly number[];
+      readonly shadeC: readonly number[];
     }[];
     readonly unserved: {
       readonly load: readonly number[];

@@ -429,6 +429,20 @@ export interface Stop {
   readonly hoursAboveStorage: number;
 }
 
+/**
+ * Temperatures along a trip, from the depot to the last hand-over of inoculant: columns by the end of each step of at most a
+ * quarter hour. The first row is the start. Empty without inoculant.
+ */
+export interface TripCurve {
+  readonly minute: readonly number[];
+  readonly packC: readonly number[];
+  /** Where effective air is 2 K higher throughout. */
+  readonly hotBandC: readonly number[];
+  /** Air as the box felt it during the step that ends here. */
+  readonly boxAirC: readonly number[];
+  readonly shadeC: readonly number[];
+}
+
 export interface Trip {
   readonly leaveMinute: number;
   readonly returnMinute: number;
@@ -437,6 +451,7 @@ export interface Trip {
   readonly coolLitres: number;
   readonly stops: readonly Stop[];
   readonly kilometres: number;
+  readonly curve: TripCurve;
   readonly returnLegMinutes: number;
   readonly returnLegKm: number;
 }

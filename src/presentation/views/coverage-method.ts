@@ -18,7 +18,10 @@ export interface CoverageMethod {
   readonly cropsWithoutResponse: readonly Crop[];
 }
 
-const ORDER: readonly Status[] = ['given', 'read', 'read*', 'read-2', 'derived', 'memory', 'assumed'];
+const ORDER: readonly Status[] = ['given', 'read', 'read*', 'derived', 'memory', 'assumed'];
+
+/** Both kinds of second-hand reading count as one. */
+const countedAs = (status: Status): Status => (status === 'read-2' ? 'read*' : status);
 
 /** How well the inputs of the plan are known. Figures that are themselves worked out from inputs are not inputs. */
 export function coverageMethod({ provenance, problems }: Plan): CoverageMethod {
@@ -27,9 +30,10 @@ export function coverageMethod({ provenance, problems }: Plan): CoverageMethod {
     if (!input.from.startsWith('figure:')) inputs.set(`${input.from}|${input.name}`, input);
   const all = [...inputs.values()];
   return {
-    counts: ORDER.map((status) => ({ status, count: all.filter((input) => input.status === status).length })).filter(
-      ({ count }) => count > 0,
-    ),
+    counts: ORDER.map((status) => ({
+      status,
+      count: all.filter((input) => countedAs(input.status) === status).length,
+    })).filter(({ count }) => count > 0),
     inputs: all.length,
     ours: all
       .filter(({ status }) => status === 'assumed' || status === 'memory')

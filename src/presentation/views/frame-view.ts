@@ -1,4 +1,4 @@
-import { isoDate, parseIsoDate, type Scenario } from '../../engine/index.ts';
+import { isoDate, type Scenario } from '../../engine/index.ts';
 import type { Words } from '../wording/words.ts';
 
 /** `24 Nov 2026`: day, month as a word, year, so that no order of numbers can be misread. */
@@ -15,10 +15,3 @@ export function seasonText({ seasonYear, seasons }: Pick<Scenario, 'seasonYear' 
 }
 
 export const asOfText = (scenario: Scenario, words: Words): string => dateText(isoDate(scenario.asOf), words);
-
-/** Planning days as ISO dates. */
-export function planningDates({ planningFrom, planningTo }: { planningFrom: string; planningTo: string }): string[] {
-  const [from, to] = [parseIsoDate(planningFrom), parseIsoDate(planningTo)];
-  if (from === null || to === null) return [];
-  return Array.from({ length: to - from + 1 }, (_, day) => isoDate((from + day) as typeof from));
-}

@@ -71,7 +71,8 @@ export function communityRow(
   const index = communityId === null ? -1 : plan.ids.communities.indexOf(communityId);
   const ofCommunity = parts.filter(({ community }) => community === index);
   if (ofCommunity.length === 0) return null;
-  const { name, zoneId } = scenario.communities[index] ?? { name: communityId ?? '', zoneId: null };
+  const name = scenario.communities[index]?.name ?? communityId ?? '';
+  const zoneId = plan.ids.zones[homeZones(ofCommunity).get(index) ?? -1] ?? null;
   return rowMaker(plan, scenario, parts, scarce, holds)(`community ${index}`, name, zoneId, communityId, ofCommunity);
 }
 

@@ -32,6 +32,8 @@ export interface LotRow {
   readonly expires: string;
   /** Count or germination as tested, else as on the label. */
   readonly test: string;
+  /** The count is the label's: the lot was not tested, or not told of. */
+  readonly isLabel: boolean;
   /** Why it is kept back; null where it may be given. */
   readonly kept: string | null;
   /** Chance of being sown before it expires; null where that is sure, or no figure of a lot kept back. */
@@ -193,6 +195,7 @@ function lotRow(
     weight: lot.packs / most,
     expires,
     test: testText(scenario, lot, index, words),
+    isLabel: product?.kind === 'inoculant' && lot.testedCountPerG === null && product.countPerG !== null,
     kept,
     chance: kept === null ? chanceText(lots.chanceSownBeforeExpiry[index] ?? null, words) : null,
     soon: kept === null ? soonText(scenario, lot, lots.chanceSownBeforeExpiry[index] ?? null, words) : null,

@@ -70,5 +70,5 @@ function remedyText({ kind, product: index, lot: lotIndex, packs }: Remedy, scen
   if (kind === 'more-packs') return said['more-packs'](amount, date);
   if (kind === 'replace-lot') return said['replace-lot'](name, amount, date);
   if (kind === 'lower-reserve') return said['lower-reserve'](amount);
-  return said[lot?.status === 'awaiting' ? 'await-lot' : 'release-lot'](name, amount);
+  return said[lot?.status === 'awaiting' ? 'await-lot' : 'release-lot'](name);
 }

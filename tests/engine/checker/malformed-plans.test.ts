@@ -26,11 +26,11 @@ function withValue(path: Path, value: unknown): unknown {
 const UNJUDGED = [
   /^(engineVersion|seed|iterations|stoppedBy|rounds|tools|stageHashes|defaults|provenance|problems)/,
   /^scenario\.timeZone/,
-  /^season\.(zoneStationKm|onset\.(falseStartShare|pastSeasons))/,
+  /^season\.(zoneStationKm|sownChance|airBasis|onset\.(falseStartShare|pastSeasons))/,
   /^places\.unreachable\.(vehicle|reason)/,
   /^allocation\.(lots\.chance|remedies|packShares|shortfalls\.(hectares|product))/,
-  /^allocation\.consignments\.(hectares|worth|best|maxStorageC|latest)/,
-  /^delivery\.(loads\.hectares|unserved\.hectares|legs\.\d+\.(vehicle|date))/,
+  /^allocation\.consignments\.(hectares|worth|best|reachByDay|maxStorageC|latest)/,
+  /^delivery\.(curves|loads\.hectares|unserved\.hectares|legs\.\d+\.(vehicle|date))/,
   /^outcomes\.crops\.(store|road|community|seed)Log10/,
   /^outcomes\.zones\.(communities|farmers)/,
 ];

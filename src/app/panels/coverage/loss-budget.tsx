@@ -65,9 +65,20 @@ function Budget({ view }: { readonly view: LossBudget }) {
           </tr>
         </tfoot>
       </table>
-      <p className="note">{words.perSeed(amount(Math.round(view.perSeed / 1000) * 1000), amount(view.floor))}</p>
+      <p className="note">
+        <Figure path="outcomes.crops.log10PerSeed" title={words.perSeedTitle}>
+          {amount(twoDigits(view.perSeed))}
+        </Figure>{' '}
+        {words.perSeed} {words.floor(amount(view.floor))}
+      </p>
     </>
   );
+}
+
+/** Counts of cells are known to no more than two digits. */
+function twoDigits(count: number): number {
+  const unit = 10 ** (Math.floor(Math.log10(Math.max(count, 10))) - 1);
+  return Math.round(count / unit) * unit;
 }
 
 /** A value too small to show is shown as less than the least step, not as nought. */

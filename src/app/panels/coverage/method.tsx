@@ -1,6 +1,7 @@
 import { amount, drawsOf } from '../../../presentation/views/coverage-amounts.ts';
 import { type CoverageMethod, coverageMethod } from '../../../presentation/views/coverage-method.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
+import { useIsPrinting } from './use-is-printing.ts';
 
 /** How the figures come about, how well what stands behind them is known, and how not to read them. */
 export function MethodSection() {
@@ -38,10 +39,11 @@ export function MethodSection() {
 }
 
 function Assumptions({ view }: { readonly view: CoverageMethod }) {
+  const isPrinting = useIsPrinting();
   const words = useWords();
   const text = words.coverage.method;
   return (
-    <details>
+    <details open={isPrinting || undefined}>
       <summary>{text.list}</summary>
       <table className="ruled inputs">
         <thead>

@@ -3,6 +3,9 @@ import { type CoverageMoney, coverageMoney } from '../../../presentation/views/c
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 
+/** A price per hectare without its currency, beside one that has it. */
+const perUnit = (value: number): string => amount(value, value < 99.5 ? 2 : 0);
+
 /** What it costs, and the part of the nitrogen that may be priced; where a price is missing, which. */
 export function MoneyLines() {
   const { plan, scenario } = useSeason();
@@ -48,7 +51,7 @@ function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, curre
       {perHectare && (
         <>
           <b>{words.perHectare(money(perHectare.middle, currency))}</b>{' '}
-          <span className="soft">{words.perHectareRange(amount(perHectare.low, 2), amount(perHectare.high, 2))}</span>,{' '}
+          <span className="soft">{words.perHectareRange(perUnit(perHectare.low), perUnit(perHectare.high))}</span>;{' '}
         </>
       )}
       {deliveryPerHectare !== null && words.deliveryAlone(money(deliveryPerHectare, currency))}
@@ -71,16 +74,17 @@ function Residual({ view: { residual }, currency }: LineProps) {
       <Figure path="outcomes.headline.broughtSeedHa" title={words.broughtTitle}>
         {`${hectares(residual.hectares)}\u00a0${all.unit.ha}`}
       </Figure>{' '}
-      {words.brought}{' '}
+      {words.brought}
       {worth !== null && pricePerKg !== null && (
         <>
+          {words.worthIs}{' '}
           <Figure path="outcomes.headline.residualWorth" title={words.worthTitle}>
             {words.to(money(worth.least, currency), amount(worth.most))}
           </Figure>{' '}
           {words.worthAt(money(pricePerKg, currency))}{' '}
         </>
       )}
-      <span className="soft">{words.notSaved}</span>
+      {worth === null && words.unpriced} <span className="soft">{words.notSaved}</span>
     </p>
   );
 }

@@ -1,23 +1,9 @@
-import { useSyncExternalStore } from 'react';
 import type { MultiPolygon, Position, Scenario } from '../../../engine/index.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { asOfText, seasonText } from '../../../presentation/views/frame-view.ts';
 import { districtBounds, zoneLabels } from '../../../presentation/views/map-view.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
-
-const PRINT = typeof matchMedia === 'function' ? matchMedia('print') : null;
-
-/** Whether the page is being put on paper. */
-function useIsPrinting(): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      PRINT?.addEventListener('change', changed);
-      return () => PRINT?.removeEventListener('change', changed);
-    },
-    () => PRINT?.matches ?? false,
-    () => false,
-  );
-}
+import { useIsPrinting } from './use-is-printing.ts';
 
 /** What a printed page needs and the screen shows in its header: whose season, as of when, which plan. */
 export function PrintHead() {

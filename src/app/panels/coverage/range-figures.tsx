@@ -21,8 +21,9 @@ export function RangeFigures() {
           {figures.dashesPlanned(hectares(view.steps.planned))}
         </RangeOf>
         <RangeOf name={figures.farmers} title={figures.farmersTitle} range={view.farmers} text={people}>
-          {figures.ofFarmers(people(view.farmers.planned ?? 0))}{' '}
-          {view.womenPercent !== null && figures.women(amount(view.womenPercent))}
+          {view.womenPercent === null
+            ? figures.ofFarmers(people(view.farmers.planned ?? 0))
+            : figures.ofFarmersWomen(people(view.farmers.planned ?? 0), amount(view.womenPercent))}
         </RangeOf>
         <Steps steps={view.steps} />
       </div>
@@ -40,7 +41,7 @@ export function RangeFigures() {
           {figures.allNote}
         </RangeOf>
         <RangeOf name={figures.inoculation} title={figures.inoculationTitle} range={view.inoculation} text={tonnesText}>
-          {view.inoculation.low < 0 ? figures.nought : figures.inoculationNote}
+          {figures.inoculationNote}
         </RangeOf>
       </div>
     </div>
@@ -59,6 +60,8 @@ interface RangeOfProps {
 function RangeOf({ name, title, range, text, big = false, children }: RangeOfProps) {
   const { figures } = useWords().coverage;
   const [low, high] = [text(range.low), text(range.high)];
+  // The unit stands once, behind the second figure.
+  const lowAlone = low.replace(/\u00a0[a-z]+$/, '');
   return (
     <section className="range-of">
       <h2>{name}</h2>
@@ -69,7 +72,7 @@ function RangeOf({ name, title, range, text, big = false, children }: RangeOfPro
       </p>
       <RangeBar range={range} />
       <p className="note">
-        {low === high ? figures.noRange(low) : figures.range(low, high)} {children}
+        {low === high ? figures.noRange(low) : figures.range(lowAlone, high)} {children}
       </p>
     </section>
   );

@@ -24,17 +24,17 @@ function Answer() {
   if (plan === null) return <NotPlanned />;
   const { plannedHa, reachedHa } = plan.outcomes.headline;
   if (plan.season.memberYears.length === 0) return <h1>{words.answer.none(hectares(plannedHa))}</h1>;
-  const figure = (ha: number) => (
+  const figure = (shown: string) => (
     <Figure path="outcomes.headline.reachedHa" title={words.figures.expectedHaTitle}>
-      {`${hectares(ha)}\u00a0${words.unit.ha}`}
+      {shown}
     </Figure>
   );
   return (
     <>
       <PrintHead />
       <h1>
-        {words.answer.inMiddle} {figure(reachedHa.p50)} {words.answer.of(hectares(plannedHa))} {words.answer.oneInTen}{' '}
-        {figure(reachedHa.p10)}.
+        {words.answer.inMiddle} {figure(`${hectares(reachedHa.p50)}\u00a0${words.unit.ha}`)}{' '}
+        {words.answer.of(hectares(plannedHa))} {words.answer.oneInTen} {figure(hectares(reachedHa.p10))}.
       </h1>
     </>
   );

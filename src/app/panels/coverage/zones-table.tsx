@@ -6,8 +6,8 @@ import { useSeason, useView, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import { type CellProps, useGridKeys } from '../grid-keys.ts';
 
-/** Cells of a row that can be reached: the zone's name, and its figures. */
-const COLUMNS = 8;
+/** Cells of a row that can be reached: the zone's name, and its figures; signed for and sown once there are any. */
+const cellsPerRow = (isSigned: boolean) => (isSigned ? 8 : 6);
 
 type Cells = (row: number, column: number) => CellProps;
 
@@ -15,7 +15,8 @@ type Cells = (row: number, column: number) => CellProps;
 export function CoverageZonesTable() {
   const words = useWords();
   const { plan, scenario } = useSeason();
-  const { gridProps, cellProps } = useGridKeys(plan?.outcomes.zones.zone.length ?? 0, COLUMNS);
+  const isSigned = (scenario?.handovers.length ?? 0) > 0;
+  const { gridProps, cellProps } = useGridKeys(plan?.outcomes.zones.zone.length ?? 0, cellsPerRow(isSigned));
   if (!plan || !scenario) return null;
   const view = coverageZones(plan, scenario);
   const text = words.coverage.zones;
@@ -34,7 +35,7 @@ export function CoverageZonesTable() {
             <th scope="col" className="bar-column">
               {text.bar}
             </th>
-            {[text.signedFor, text.sown, text.nitrogen].map((head) => (
+            {[text.nitrogen, text.signedFor, text.sown].map((head) => (
               <th key={head} scope="col" className="number">
                 {head}
               </th>
@@ -56,9 +57,9 @@ export function CoverageZonesTable() {
             </td>
             <td className="number">{rangeText(headline.reachedHa, text.none, words.zones.to)}</td>
             <td />
-            <td className="number">{scenario.handovers.length > 0 ? hectares(headline.signedForHa) : text.none}</td>
-            <td className="number">{scenario.handovers.length > 0 ? hectares(headline.sownHa) : text.none}</td>
             <td className="number">{tonnes(headline.nitrogenKg.p50)}</td>
+            <td className="number">{isSigned ? hectares(headline.signedForHa) : text.none}</td>
+            <td className="number">{isSigned ? hectares(headline.sownHa) : text.none}</td>
           </tr>
         </tfoot>
       </table>
@@ -95,7 +96,7 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
       </Figure>
     </td>
   );
-  const told = (value: number | null) => (value === null ? text.none : hectares(value));
+  const nothing = <td className="number soft">{text.none}</td>;
   return (
     <tr aria-selected={isChosen} data-zone={zone.id}>
       <th scope="row">
@@ -117,9 +118,9 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
       <td className="bar-column">
         <ZoneBar zone={zone} scaleHa={scaleHa} />
       </td>
-      {figure(5, 'signedForHa', text.signedFor, told(zone.signedForHa))}
-      {figure(6, 'sownHa', text.sown, told(zone.sownHa))}
-      {figure(7, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
+      {figure(5, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
+      {zone.signedForHa === null ? nothing : figure(6, 'signedForHa', text.signedFor, hectares(zone.signedForHa))}
+      {zone.sownHa === null ? nothing : figure(7, 'sownHa', text.sown, hectares(zone.sownHa))}
     </tr>
   );
 }

@@ -51,7 +51,10 @@ function Lot({ row }: { readonly row: LotRow }) {
             {row.offered}
           </Figure>
         </td>
-        <td className="tabular">{row.test}</td>
+        <td className="tabular">
+          {row.test}
+          {row.isLabel && <span className="note">{stock.onLabel}</span>}
+        </td>
         <td className="tabular">
           {row.expires}
           {row.chance !== null && (

@@ -78,7 +78,7 @@ function ShortageRow({ shortage, most, shown }: ShortageRowProps) {
         <span className="note">{lack === 'not-inoculated' ? stock.notInoculated : stock.withoutSeed}</span>
       </td>
       <td className="told-why">{why}</td>
-      <td className="told-why">
+      <td className="told-why worth">
         {remedies.length === 0 && <span className="soft">{stock.noRemedy}</span>}
         {remedies.slice(0, shown).map((remedy) => (
           <Remedy key={remedy.what} remedy={remedy} />
@@ -103,14 +103,14 @@ function ShortBy({ shortage: { name, shortBy, shortKg, bagSize } }: { readonly s
 
 function Remedy({ remedy: { what, hectares, cost, ifCleared } }: { readonly remedy: RemedyView }) {
   const { stock } = useWords();
-  const worth = (ifCleared ? stock.worthIfCleared('|') : stock.worth('|')).split('|');
+  const [before, after] = (ifCleared ? stock.worthIfCleared('|') : '|').split('|');
   return (
     <p>
-      <b>{what}</b>: {worth[0]}
+      <b>{what}</b>: {before}
       <Figure path="allocation.remedies.hectares" title={stock.worthTitle}>
         {hectares}
       </Figure>
-      {worth[1]}
+      {after}
       {cost !== null && ', '}
       {cost !== null && (
         <Figure path="allocation.remedies.cost" title={stock.costTitle}>

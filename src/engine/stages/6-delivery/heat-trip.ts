@@ -21,6 +21,8 @@ export interface TripHeat {
   readonly hotBox: Box;
   packMax: number;
   hotMax: number;
+  /** Told after every step where the curve is wanted; null while searching. */
+  trace: ((minute: number, boxAirC: number, shadeC: number) => void) | null;
   /** log10 lost so far, and hours above so far, per survival set and per storage limit of the task. */
   readonly lossBySet: Float64Array;
   readonly hoursByLimit: Float64Array;
@@ -39,6 +41,7 @@ export function newTripHeat(mostLoads: number, survivalSets: number, storageLimi
     hotBox: newBox(),
     packMax: 0,
     hotMax: 0,
+    trace: null,
     lossBySet: new Float64Array(survivalSets),
     hoursByLimit: new Float64Array(storageLimits),
   };
@@ -76,8 +79,8 @@ export function heatTrip(
       const arrive = clock.arriveMinute[s] as number;
       const depart = clock.departMinute[s] as number;
       const cool =
-        ride(task, sets, slot.air.moving, row, minute, arrive, heat) &&
-        ride(task, sets, slot.air.parked, row, arrive, depart, heat);
+        ride(task, sets, slot.air.moving, slot.shadeAirC, row, minute, arrive, heat) &&
+        ride(task, sets, slot.air.parked, slot.shadeAirC, row, arrive, depart, heat);
       if (!cool) {
         clock.fault = 'too-hot';
         return false;
@@ -123,6 +126,7 @@ function ride(
   task: DispatchTask,
   sets: number,
   air: Float64Array,
+  shadeAirC: ArrayLike<number>,
   row: number,
   fromMinute: number,
   toMinute: number,
@@ -148,6 +152,7 @@ function ride(
       const above = minutesAbove(box, task.storageLimits[limit] as number);
       hoursByLimit[limit] = (hoursByLimit[limit] as number) + above / 60;
     }
+    if (heat.trace) heat.trace(next, airC, shadeAirC[row + Math.min(QUARTERS - 1, quarter)] as number);
     minute = next;
   }
   return true;

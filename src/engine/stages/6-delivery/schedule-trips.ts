@@ -1,8 +1,9 @@
 import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results.ts';
 import type { DispatchState } from './dispatch-state.ts';
-import { heatTrip, type TripHeat } from './heat-trip.ts';
+import type { TripHeat } from './heat-trip.ts';
 import type { SlotPlan, TripPlan } from './plan-slot.ts';
 import { type TripClock, timeTrip } from './time-trip.ts';
+import { NO_CURVE, traceTrip } from './trip-curve.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 /** Runs every trip of the final plan once more and writes down its clock and its temperatures. Sorted by day and vehicle. */
@@ -24,7 +25,8 @@ function scheduleTrip(state: DispatchState, slot: Slot, trip: TripPlan, loads: r
   const { clock, heat } = trial;
   const timed = timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, clock);
   const cold = clock.inoculantKg > 0;
-  if (!timed || (cold && !heatTrip(task, slot, trip.loads, trip.iceKg, clock, heat))) {
+  const curve = cold && timed ? traceTrip(task, slot, trip.loads, trip.iceKg, clock, heat) : NO_CURVE;
+  if (!timed || curve === null) {
     throw new Error(`a planned trip breaks the rule ${clock.fault}`);
   }
   let loadKg = clock.kg;
@@ -42,6 +44,7 @@ function scheduleTrip(state: DispatchState, slot: Slot, trip: TripPlan, loads: r
     coolLitres: clock.coolLitres,
     stops,
     kilometres: clock.kilometres,
+    curve,
     returnLegMinutes: slot.legs.minutes[clock.returnLeg] as number,
     returnLegKm: slot.legs.kilometres[clock.returnLeg] as number,
   };

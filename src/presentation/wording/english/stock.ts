@@ -54,12 +54,11 @@ export const STOCK_WORDING = {
   // what would help
   remedies: {
     'more-packs': (amount: string, date: string) => `Order ${amount}, there by ${date}`,
-    'release-lot': (lot: string, amount: string) => `Settle the hold on lot ${lot}, ${amount}`,
-    'await-lot': (lot: string, amount: string) => `Ask for the test result of lot ${lot}, ${amount}`,
+    'release-lot': (lot: string) => `Settle the hold on lot ${lot}`,
+    'await-lot': (lot: string) => `Ask for the test result of lot ${lot}`,
     'replace-lot': (lot: string, amount: string, date: string) => `Replace lot ${lot}, ${amount}, by ${date}`,
     'lower-reserve': (amount: string) => `Give out the reserve, ${amount}`,
   },
-  worth: (hectares: string) => `${hectares} served`,
   worthIfCleared: (hectares: string) => `${hectares} if it is cleared`,
   worthTitle: 'Land that this would serve',
   costTitle: 'What this costs',
@@ -134,6 +133,7 @@ export const STOCK_WORDING = {
   lotStock: 'in stock',
   lotOffered: 'may be given',
   lotTest: 'per g; germi\u00adnation',
+  onLabel: 'on the label',
   lotExpires: 'expires; sown before',
   lotTime: 'until its expiry date',
   today: 'today',

@@ -474,6 +474,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
               },
             ],
             kilometres: 22.2,
+            curve: { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] },
             returnLegMinutes: 30,
             returnLegKm: 11.1,
           },
