@@ -1,8 +1,8 @@
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { projectRoot } from '../architecture/source-files.ts';
 
@@ -18,9 +18,17 @@ interface Chunk {
 const outDir = mkdtempSync(join(tmpdir(), 'nodulary-budget-'));
 let manifest: Readonly<Record<string, Chunk>>;
 
-beforeAll(async () => {
-  const configFile = join(projectRoot, 'vite.config.ts');
-  await build({ configFile, mode: 'production', logLevel: 'error', build: { outDir, emptyOutDir: true } });
+beforeAll(() => {
+  // In a process of its own: within the tests, libraries would be built as for development.
+  const vite = join(projectRoot, 'node_modules', 'vite', 'bin', 'vite.js');
+  const options = ['build', '--outDir', outDir, '--emptyOutDir', '--logLevel', 'error'];
+  const env = { ...process.env, NODE_ENV: 'production' };
+  const { status, stderr } = spawnSync(process.execPath, [vite, ...options], {
+    cwd: projectRoot,
+    env,
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`the page does not build: ${stderr}`);
   manifest = JSON.parse(readFileSync(join(outDir, '.vite', 'manifest.json'), 'utf8'));
 }, 120_000);
 
@@ -40,7 +48,7 @@ function firstScripts(): Set<string> {
 }
 
 describe('scripts before the first view', () => {
-  it('keep the budget', () => {
+  it(`are at most ${BUDGET_BYTES / 1000} kB gzip`, () => {
     const sizes = [...firstScripts()].map((file) => gzipSync(readFileSync(join(outDir, file))).length);
     expect(sizes.length).toBeGreaterThan(0);
     const total = sizes.reduce((sum, size) => sum + size, 0);

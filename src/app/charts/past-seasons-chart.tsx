@@ -1,4 +1,4 @@
-import { amount, hectares } from '../../presentation/views/coverage-amounts.ts';
+import type { Amounts } from '../../presentation/views/coverage-amounts.ts';
 import { type CoverageSeasons, type PastSeason, scaleSteps } from '../../presentation/views/coverage-seasons.ts';
 import { useWords } from '../state/use-stores.ts';
 import { SeasonMark } from './season-mark.tsx';
@@ -15,8 +15,14 @@ const RIGHT = 62;
 const LABEL_GAP = 52;
 const LINE_GAP = 14;
 
+interface PastSeasonsProps {
+  readonly view: CoverageSeasons;
+  readonly order: SeasonOrder;
+  readonly amounts: Amounts;
+}
+
 /** One mark a season, hanging from what was supplied; its shape says what cost most. */
-export function PastSeasonsChart({ view, order }: { readonly view: CoverageSeasons; readonly order: SeasonOrder }) {
+export function PastSeasonsChart({ view, order, amounts: { amount, hectares } }: PastSeasonsProps) {
   const words = useWords().coverage.seasons;
   const { element, width } = useWidth(536);
   const { step, to } = scaleSteps(Math.max(view.plannedHa, view.suppliedHa));
@@ -60,7 +66,7 @@ export function PastSeasonsChart({ view, order }: { readonly view: CoverageSeaso
               </text>
             </g>
           ))}
-        <WorstSeason view={view} placed={placed} y={y} width={width} />
+        <WorstSeason view={view} placed={placed} y={y} width={width} hectares={hectares} />
       </svg>
     </div>
   );
@@ -120,13 +126,14 @@ interface WorstProps {
   readonly placed: readonly Placed[];
   readonly y: Scale;
   readonly width: number;
+  readonly hectares: Amounts['hectares'];
 }
 
 /** Width of a letter on the whole, px at 12 px type. */
 const LETTER = 6.1;
 
 /** The worst season by name, below its mark, as far left as it must stand to find room. */
-function WorstSeason({ view: { worst }, placed, y, width }: WorstProps) {
+function WorstSeason({ view: { worst }, placed, y, width, hectares }: WorstProps) {
   const words = useWords().coverage.seasons;
   const at = placed.find(({ season }) => season === worst);
   if (!worst || !at) return null;

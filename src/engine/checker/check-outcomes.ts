@@ -28,6 +28,7 @@ export function checkOutcomes(c: CheckedCase, air: OwnAir): readonly Problem[] {
   const sums = checkCrops(c, air, goods, tell, found);
   checkZones(c, goods, tell);
   checkHeadline(c, goods, sums, tell, found);
+  checkSeasons(c, sums, tell);
   return [...found, ...checkRanges(c)];
 }
 
@@ -206,18 +207,43 @@ function checkMoney(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]
     );
 }
 
-/** The three figures of every range rise. */
+/**
+ * Past seasons at the central figures: one row a member, its hectares as the checker's own replay finds them, and losses
+ * that add up to what was supplied.
+ */
+function checkSeasons(c: CheckedCase, sums: Sums, tell: Tell): void {
+  const { seasons, headline } = c.plan.outcomes;
+  const { memberYears } = c.plan.season;
+  tell('E8954', 'seasons.year', null, seasons.year.length, memberYears.length, 0);
+  seasons.year.forEach((year, row) => {
+    const reached = at(seasons.reachedHa, row);
+    tell('E8954', 'seasons.year', row, year, memberYears[row] ?? Number.NaN, 0);
+    const lost = ['noOnsetHa', 'lateHa', 'waitingHa', 'weakHa'] as const;
+    const supplied = lost.reduce((sum, name) => sum + at(seasons[name], row), reached);
+    tell('E8954', 'seasons.reachedHa', row, supplied, headline.inoculatedHa, TOLERANCE.outcomesHa * 10);
+    const own = at(sums.reachedOfMember, row);
+    if (sums.isWhole)
+      tell('E8951', 'seasons.reachedHa', row, reached, own, own * TOLERANCE.middleRelative + TOLERANCE.outcomesHa);
+  });
+}
+
+/** The figures of every range rise. */
 function checkRanges(c: CheckedCase): readonly Problem[] {
   const { headline, zones } = c.plan.outcomes;
-  const { reachedHa, nitrogenKg, programmeNitrogenKg, grainT } = headline;
+  const { reachedHa, nitrogenKg, programmeNitrogenKg, inoculationNitrogenKg, grainT, farmersReached } = headline;
   const found: Problem[] = [];
-  const judge = (column: string, row: number | null, { p10, p50, p90 }: Range) => {
-    if (!(p10 <= p50 && p50 <= p90)) found.push(finding('E8953', `outcomes.${column}`, row, `${p10} ${p50} ${p90}`));
+  const judge = (column: string, row: number | null, figures: readonly number[]) => {
+    const rises = figures.every((figure, i) => i === 0 || figure >= at(figures, i - 1));
+    if (!rises) found.push(finding('E8953', `outcomes.${column}`, row, figures.join(' ')));
   };
-  for (const [name, range] of Object.entries({ reachedHa, nitrogenKg, programmeNitrogenKg, grainT }))
-    judge(`headline.${name}`, null, range);
+  const spreads = { reachedHa, nitrogenKg, programmeNitrogenKg, inoculationNitrogenKg, grainT, farmersReached };
+  for (const [name, { p10, p25, p50, p75, p90 }] of Object.entries(spreads))
+    judge(`headline.${name}`, null, [p10, p25, p50, p75, p90]);
+  zones.reachedRange.forEach(({ p10, p50, p90 }, row) => {
+    judge('zones.reachedRange', row, [p10, p50, p90]);
+  });
   zones.nitrogenKg.forEach((range, row) => {
-    judge('zones.nitrogenKg', row, range);
+    judge('zones.nitrogenKg', row, [range.p10, range.p50, range.p90]);
   });
   return found;
 }

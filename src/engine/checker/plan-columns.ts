@@ -186,7 +186,17 @@ export const TABLES: readonly TableRule[] = [
     columns: {
       zone: 'index? zones',
       ...columns('amount', 'communities', 'farmers', 'plannedHa', 'seedKg', 'inoculantPacks', 'shareMet', 'reachedHa'),
+      reachedRange: 'range',
       nitrogenKg: 'range',
+    },
+  },
+  {
+    table: 'outcomes.seasons',
+    rows: null,
+    columns: {
+      year: 'number',
+      ...columns('amount', 'reachedHa', 'noOnsetHa', 'lateHa', 'waitingHa', 'weakHa'),
+      cost: 'text',
     },
   },
 ];
@@ -254,7 +264,9 @@ export const VALUES: Readonly<Record<string, string>> = {
     ]),
   ),
   ...Object.fromEntries(
-    ['reachedHa', 'nitrogenKg', 'programmeNitrogenKg', 'grainT'].map((name) => [`outcomes.headline.${name}`, 'range']),
+    ['reachedHa', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg', 'grainT', 'farmersReached'].map(
+      (name) => [`outcomes.headline.${name}`, 'range'],
+    ),
   ),
   ...Object.fromEntries(
     ['goodsCost', 'deliveryCost', 'nitrogenWorth'].map((name) => [`outcomes.headline.${name}`, 'number?']),

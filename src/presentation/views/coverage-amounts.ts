@@ -1,24 +1,39 @@
 import type { Plan } from '../../engine/index.ts';
-import { grouped } from '../grouped-figure.ts';
+import { localNumber, withUnit } from '../local-number.ts';
+import type { Words } from '../wording/words.ts';
 
-/** A figure whose thousands stay together at the end of a line. */
-export const amount = (value: number, decimals = 0): string =>
-  grouped(value, decimals).replaceAll(' ', '\u00a0').replace('-', '\u2212');
-
-/** Tonnes from kilograms: whole from 100 t up, one decimal below, two below 1. */
-export function tonnes(kilograms: number): string {
-  const t = kilograms / 1000;
-  const size = Math.abs(t);
-  return amount(t, size >= 99.5 ? 0 : size >= 0.95 ? 1 : 2);
+/** How the coverage view writes its figures in one language. */
+export interface Amounts {
+  readonly amount: (value: number, decimals?: number) => string;
+  /** From kilograms: whole from 100 t up, one decimal below, two below 1. */
+  readonly tonnes: (kilograms: number) => string;
+  /** Whole from 100 up, one decimal below. */
+  readonly hectares: (ha: number) => string;
+  /** `USD 219 800`; the currency's own decimals below a hundred. */
+  readonly money: (value: number, currency: string) => string;
+  /** The same without the currency, beside one that has it. */
+  readonly moneyAlone: (value: number, currency: string) => string;
 }
 
-/** Hectares: whole from 100 up, one decimal below. */
-export const hectares = (ha: number): string => amount(ha, ha >= 99.5 ? 0 : 1);
+export function amountsIn(words: Pick<Words, 'language'>): Amounts {
+  const amount = (value: number, decimals = 0) => localNumber(value, words, decimals);
+  const moneyAlone = (value: number, currency: string) =>
+    amount(value, Math.abs(value) < 99.5 ? currencyDecimals(currency) : 0);
+  return {
+    amount,
+    tonnes(kilograms) {
+      const size = Math.abs(kilograms) / 1000;
+      return amount(kilograms / 1000, size >= 99.5 ? 0 : size >= 0.95 ? 1 : 2);
+    },
+    hectares: (ha) => amount(ha, ha >= 99.5 ? 0 : 1),
+    money: (value, currency) => withUnit(currency, moneyAlone(value, currency)),
+    moneyAlone,
+  };
+}
 
-/** `USD 219 800`; the currency's own decimals below a hundred. */
-export function money(value: number, currency: string): string {
-  const { maximumFractionDigits = 2 } = new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions();
-  return `${currency}\u00a0${amount(value, Math.abs(value) < 100 ? maximumFractionDigits : 0)}`;
+/** Decimals of a currency (ISO 4217). */
+function currencyDecimals(currency: string): number {
+  return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
 }
 
 /** Draws of the parameters behind the plan's ranges, as its provenance tells; null where it does not. */

@@ -6,7 +6,7 @@ import type { Shortage } from './stock-shortages.ts';
 import { joinTold, type Told, type ToldFigure } from './stock-told.ts';
 
 /** The view's answer: is there seed for the land, and what is missing worst. */
-export function stockHeadline(plan: Plan, land: Land, worst: Shortage | undefined, words: Words): Told {
+export function stockHeadline(plan: Plan, land: Land, shortages: readonly Shortage[], words: Words): Told {
   const { stock } = words;
   if (plan.needs.community.length === 0) return { text: stock.nothingPlanned, figures: [] };
   const percent = wholePercent(landShare(land, 'seed'));
@@ -14,7 +14,12 @@ export function stockHeadline(plan: Plan, land: Land, worst: Shortage | undefine
     percent === 100
       ? { text: stock.seedForAll, figures: [] }
       : { text: stock.seedFor('{0}'), figures: [seedFigure(percent, words)] };
-  return joinTold(seed, worst ? tellWorst(worst, words) : { text: stock.nothingShort, figures: [] });
+  const [worst] = shortages;
+  if (worst === undefined) return joinTold(seed, { text: stock.nothingShort, figures: [] });
+  // What is short in stock is this view's matter; what holds back more land than that is said after it.
+  const ofStock = shortages.find(({ crop }) => crop !== null);
+  const told = [...new Set([ofStock ?? worst, worst])].map((one) => tellShortage(one, words));
+  return told.reduce((first, second) => joinTold(first, second), seed);
 }
 
 const seedFigure = (percent: number, words: Words): ToldFigure => ({
@@ -24,7 +29,7 @@ const seedFigure = (percent: number, words: Words): ToldFigure => ({
   isAlarm: false,
 });
 
-function tellWorst({ name, crop, shortBy, shortKg, hectares, where }: Shortage, words: Words): Told {
+function tellShortage({ name, crop, shortBy, shortKg, hectares, where }: Shortage, words: Words): Told {
   if (crop === null || shortBy === null) {
     const shown = withUnit(localNumber(hectares, words, 1), 'ha');
     const title = words.stock.hectaresTitle(name);

@@ -40,6 +40,8 @@ export interface Shortage {
 }
 
 const OF_STOCK: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
+/** Land that lacks seed also lacks what would coat it: it counts once, without seed. Goods left at depots have rows of their own. */
+const TOLD_ELSEWHERE: readonly ShortfallReason[] = ['no-seed-to-inoculate', 'not-delivered'];
 /** Hectares that are rounding of the plan document and no loss. */
 const NOISE_HA = 0.05;
 
@@ -57,8 +59,7 @@ interface Row {
  * hectares with seed that are not inoculated are never one row; together all rows are the planned land less what gets both.
  */
 export function shortages(plan: Plan, scenario: Scenario, parts: readonly LandPart[], words: Words): Shortage[] {
-  // Land that lacks seed also lacks what would coat it. It counts once, as land without seed.
-  const rows = shortfallRows(plan).filter(({ reason }) => reason !== 'no-seed-to-inoculate');
+  const rows = shortfallRows(plan).filter(({ reason }) => !TOLD_ELSEWHERE.includes(reason));
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const key = OF_STOCK.includes(row.reason)
@@ -152,7 +153,7 @@ function shortAmount(
   };
 }
 
-/** Lots that would serve and are kept back, each with its reason; where there is none, that there is not enough. */
+/** Lots that would serve and are kept back, by reason; where there is none, that there is not enough. */
 function whyShort(
   plan: Plan,
   scenario: Scenario,
@@ -161,14 +162,35 @@ function whyShort(
   commodity: Commodity,
   words: Words,
 ): string {
-  const kept = lotsFor(scenario, crop, commodity).flatMap((lot) => {
-    const reason = keptReason(plan, scenario, lot, words);
-    const product = productOfLot(scenario, lot);
-    const { id, packs } = scenario.lots[lot] ?? { id: '', packs: 0 };
-    return reason === null || !product ? [] : [words.stock.lotKept(id, amountOf(product, packs, words), reason)];
-  });
+  const byReason = new Map<string, number[]>();
+  for (const lot of lotsFor(scenario, crop, commodity)) {
+    const key = plan.allocation.lots.reasons[lot]?.join() ?? '';
+    if (key !== '') byReason.set(key, [...(byReason.get(key) ?? []), lot]);
+  }
+  const packs = (lots: readonly number[]) => lots.reduce((sum, lot) => sum + (scenario.lots[lot]?.packs ?? 0), 0);
+  const most = [...byReason.values()].sort((a, b) => packs(b) - packs(a)).slice(0, REASONS_SHOWN);
+  if (most.length > 0) return most.map((lots) => keptText(plan, scenario, lots, packs(lots), words)).join(' ');
   const heaviest = [...rows].sort((a, b) => b.hectares - a.hectares)[0] as Row;
-  return kept.length > 0 ? kept.join(' ') : sentence(words.reasons.SHORTFALL_WORDING[heaviest.reason]);
+  return sentence(words.reasons.SHORTFALL_WORDING[heaviest.reason]);
+}
+
+/** Reasons told of one kind of goods, and of goods left at depots. The rest stands in the lists. */
+const REASONS_SHOWN = 2;
+
+/** One lot by its name, with the figure that decides; several by their number. */
+function keptText(plan: Plan, scenario: Scenario, lots: readonly number[], packs: number, words: Words): string {
+  const [first = -1] = lots;
+  const product = productOfLot(scenario, first);
+  const isOne = lots.length === 1;
+  const number = localNumber(packs, words);
+  // Bags of several lots may differ in size.
+  const amount = product ? (isOne ? amountOf(product, packs, words) : countOf(product, packs, words)) : number;
+  if (isOne) {
+    return words.stock.lotKept(scenario.lots[first]?.id ?? '', amount, keptReason(plan, scenario, first, words) ?? '');
+  }
+  const reasons = plan.allocation.lots.reasons[first] ?? [];
+  const said = reasons.map((reason) => words.reasons.LOT_REASON_WORDING[reason]).join('; ');
+  return words.stock.lotsKept(localNumber(lots.length, words), amount, said);
 }
 
 /** `all zones get 74 to 78 %`, or how many get less than the district does, and what. */
@@ -209,7 +231,7 @@ const countCommunities = (count: number, words: Words): Told => ({
   figures: [],
 });
 
-/** Land whose goods were given but are not brought: what the outcome has less than the allocation promised. */
+/** Land whose goods are not brought: what the outcome has less than the other shortfalls explain. */
 function leftAtDepots(plan: Plan, parts: readonly LandPart[], rows: readonly Row[], words: Words): Shortage[] {
   const { plannedHa, seedHa, inoculatedHa } = sumLand(parts);
   const short = (commodity: Commodity) =>
@@ -240,7 +262,10 @@ function leftAtDepots(plan: Plan, parts: readonly LandPart[], rows: readonly Row
 function unservedWords(plan: Plan, commodity: Commodity, words: Words): Pick<Shortage, 'where' | 'why'> {
   const { unserved, loads } = plan.delivery;
   const { consignments } = plan.allocation;
-  const communities = new Set<number>();
+  const { shares, shortfalls } = plan.allocation;
+  const isLeft = (i: number) => shortfalls.reason[i] === 'not-delivered' && shortfalls.commodity[i] === commodity;
+  const left = shortfalls.shareRow.filter((_, i) => isLeft(i));
+  const communities = new Set(left.map((row) => shares.community[row] ?? -1));
   const byReason = new Map<string, number>();
   unserved.load.forEach((load, i) => {
     const consignment = loads.consignment[load] ?? -1;
@@ -251,9 +276,9 @@ function unservedWords(plan: Plan, commodity: Commodity, words: Words): Pick<Sho
     const said = words.reasons.UNSERVED_WORDING[reason];
     byReason.set(said, (byReason.get(said) ?? 0) + (unserved.hectares[i] ?? 0));
   });
-  const most = [...byReason].sort(([, a], [, b]) => b - a).slice(0, 2);
+  const most = [...byReason].sort(([, a], [, b]) => b - a).slice(0, REASONS_SHOWN);
   return {
     where: countCommunities(communities.size, words),
-    why: most.map(([said]) => sentence(said)).join(' '),
+    why: most.map(([said]) => sentence(said)).join(' ') || sentence(words.reasons.SHORTFALL_WORDING['not-delivered']),
   };
 }

@@ -37,7 +37,7 @@ export function stockView(plan: Plan, scenario: Scenario, decisions: readonly De
   const grid = stockGrid(plan, scenario, parts, short, holds, words);
   const hectares = (value: number) => withUnit(localNumber(value, words, 1), 'ha');
   return {
-    headline: stockHeadline(plan, land, short[0], words),
+    headline: stockHeadline(plan, land, short, words),
     shortages: short,
     together: words.stock.together(hectares(land.plannedHa - land.inoculatedHa), hectares(land.plannedHa)),
     rule: sharingRule(scenario, words),

@@ -53,6 +53,39 @@ describe('what runs out', () => {
     expect(stock.shortages.some(({ key }) => key.includes('no-seed-to-inoculate'))).toBe(false);
   });
 
+  it('tells land that is cut off, and goods left at depots, in rows of their own', () => {
+    const { shortfalls, shares } = plan.allocation;
+    const worst = shortfalls.hectares.indexOf(Math.max(...shortfalls.hectares));
+    const retold = (reason: 'not-reachable' | 'not-delivered') => {
+      const reasons = shortfalls.reason.map((said, i) => (i === worst ? reason : said));
+      const changed = { ...plan, allocation: { ...plan.allocation, shortfalls: { ...shortfalls, reason: reasons } } };
+      return stockView(changed, scenario, [], english);
+    };
+    const cut = retold('not-reachable');
+    expect(cut.shortages.find(({ lack }) => lack === 'cut-off')).toMatchObject({
+      hectares: shortfalls.hectares[worst],
+      name: 'Cut-off communities',
+      where: { text: '1 community' },
+    });
+    expect(cut.cutOff).toBe(1);
+    const community = scenario.communities[shares.community[shortfalls.shareRow[worst] ?? -1] ?? -1];
+    expect(cut.grid.zones.filter(({ cutOff }) => cutOff > 0).map(({ zoneId }) => zoneId)).toEqual([community?.zoneId]);
+    const left = retold('not-delivered').shortages.find(({ key }) => key.endsWith('unserved'));
+    expect(left?.hectares).toBeCloseTo(shortfalls.hectares[worst] ?? -1, 3);
+    expect(left?.why).toBe('Could not be delivered.');
+  });
+
+  it('says after what is short in stock what holds back more land than that', () => {
+    const { shortfalls } = plan.allocation;
+    const reason = shortfalls.reason.map((said, i) =>
+      shortfalls.commodity[i] === 'inoculant' ? 'not-reachable' : said,
+    );
+    const changed = { ...plan, allocation: { ...plan.allocation, shortfalls: { ...shortfalls, reason } } };
+    expect(plainTold(stockView(changed, scenario, [], english).headline)).toMatch(
+      /Cowpea seed is 231\sbags \(.*\) short; .* Cut-off communities: [\d.]+\sha get less than planned\.$/,
+    );
+  });
+
   it('stands in the order of hectares', () => {
     const hectares = stock.shortages.map((row) => row.hectares);
     expect(hectares).toEqual([...hectares].sort((a, b) => b - a));

@@ -1,7 +1,8 @@
-import { amount } from '../../../presentation/views/coverage-amounts.ts';
+import type { Amounts } from '../../../presentation/views/coverage-amounts.ts';
 import { type LossBudget, lossBudget } from '../../../presentation/views/coverage-losses.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
+import { useAmounts } from './use-amounts.ts';
 
 /** What living rhizobia lose in the store, on the road, in the community and on the seed, side by side on one scale. */
 export function LossBudgetTable() {
@@ -18,12 +19,14 @@ export function LossBudgetTable() {
 }
 
 function Budget({ view }: { readonly view: LossBudget }) {
+  const { amount } = useAmounts();
   const words = useWords().coverage.losses;
+  const small = { amount, less: words.lessThan };
   const road = view.steps.find(({ step }) => step === 'road')?.percent ?? 0;
   return (
     <>
       <p className="soft">
-        {words.most[view.most]} {view.most !== 'road' && words.roadLittle(atLeast(road, 1, words.lessThan))}
+        {words.most[view.most]} {view.most !== 'road' && words.roadLittle(atLeast(road, 1, small))}
       </p>
       <table className="ruled">
         <thead>
@@ -44,7 +47,7 @@ function Budget({ view }: { readonly view: LossBudget }) {
               <th scope="row">{words.steps[step]}</th>
               <td className="number">
                 <Figure path={path} title={`${words.log10}, ${words.steps[step]}`}>
-                  {atLeast(log10, 0.01, words.lessThan, 2)}
+                  {atLeast(log10, 0.01, small, 2)}
                 </Figure>
               </td>
               <td className="loss-column">
@@ -52,7 +55,7 @@ function Budget({ view }: { readonly view: LossBudget }) {
                   <rect className="loss-bar" height="10" width={`${(100 * log10) / view.log10}%`} />
                 </svg>
               </td>
-              <td className="number">{atLeast(percent, 1, words.lessThan)}</td>
+              <td className="number">{atLeast(percent, 1, small)}</td>
             </tr>
           ))}
         </tbody>
@@ -82,6 +85,11 @@ function twoDigits(count: number): number {
 }
 
 /** A value too small to show is shown as less than the least step, not as nought. */
-function atLeast(value: number, step: number, less: (text: string) => string, decimals = 0): string {
+function atLeast(
+  value: number,
+  step: number,
+  { amount, less }: { amount: Amounts['amount']; less: (text: string) => string },
+  decimals = 0,
+): string {
   return value > 0 && value < step ? less(amount(step, decimals)) : amount(value, decimals);
 }

@@ -1,10 +1,12 @@
-import { amount, drawsOf } from '../../../presentation/views/coverage-amounts.ts';
+import { drawsOf } from '../../../presentation/views/coverage-amounts.ts';
 import { type CoverageMethod, coverageMethod } from '../../../presentation/views/coverage-method.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
+import { useAmounts } from './use-amounts.ts';
 import { useIsPrinting } from './use-is-printing.ts';
 
 /** How the figures come about, how well what stands behind them is known, and how not to read them. */
 export function MethodSection() {
+  const { amount } = useAmounts();
   const words = useWords();
   const plan = useSeason((season) => season.plan);
   if (!plan) return null;

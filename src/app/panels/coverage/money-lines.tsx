@@ -1,10 +1,7 @@
-import { amount, hectares, money, tonnes } from '../../../presentation/views/coverage-amounts.ts';
 import { type CoverageMoney, coverageMoney } from '../../../presentation/views/coverage-money.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
-
-/** A price per hectare without its currency, beside one that has it. */
-const perUnit = (value: number): string => amount(value, value < 99.5 ? 2 : 0);
+import { useAmounts } from './use-amounts.ts';
 
 /** What it costs, and the part of the nitrogen that may be priced; where a price is missing, which. */
 export function MoneyLines() {
@@ -26,6 +23,7 @@ interface LineProps {
 }
 
 function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, currency }: LineProps) {
+  const { money, moneyAlone } = useAmounts();
   const words = useWords().coverage.money;
   if (goods === null && delivery === null) return null;
   return (
@@ -51,7 +49,10 @@ function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, curre
       {perHectare && (
         <>
           <b>{words.perHectare(money(perHectare.middle, currency))}</b>{' '}
-          <span className="soft">{words.perHectareRange(perUnit(perHectare.low), perUnit(perHectare.high))}</span>;{' '}
+          <span className="soft">
+            {words.perHectareRange(moneyAlone(perHectare.low, currency), moneyAlone(perHectare.high, currency))}
+          </span>
+          ;{' '}
         </>
       )}
       {deliveryPerHectare !== null && words.deliveryAlone(money(deliveryPerHectare, currency))}
@@ -60,6 +61,7 @@ function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, curre
 }
 
 function Residual({ view: { residual }, currency }: LineProps) {
+  const { amount, hectares, money, moneyAlone, tonnes } = useAmounts();
   const all = useWords().coverage;
   const words = all.money;
   if (residual === null) return null;
@@ -79,7 +81,7 @@ function Residual({ view: { residual }, currency }: LineProps) {
         <>
           {words.worthIs}{' '}
           <Figure path="outcomes.headline.residualWorth" title={words.worthTitle}>
-            {words.to(money(worth.least, currency), amount(worth.most))}
+            {words.to(money(worth.least, currency), moneyAlone(worth.most, currency))}
           </Figure>{' '}
           {words.worthAt(money(pricePerKg, currency))}{' '}
         </>

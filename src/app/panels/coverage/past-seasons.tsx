@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { hectares } from '../../../presentation/views/coverage-amounts.ts';
 import { type CoverageSeasons, coverageSeasons } from '../../../presentation/views/coverage-seasons.ts';
 import { asOfText } from '../../../presentation/views/frame-view.ts';
 import { PastSeasonsChart, type SeasonOrder } from '../../charts/past-seasons-chart.tsx';
 import { SeasonMark } from '../../charts/season-mark.tsx';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
+import { useAmounts } from './use-amounts.ts';
 
 type Shape = SeasonOrder | 'table';
 
@@ -45,6 +45,7 @@ export function PastSeasons() {
 }
 
 function Chart({ view, order }: { readonly view: CoverageSeasons; readonly order: SeasonOrder }) {
+  const amounts = useAmounts();
   const words = useWords().coverage.seasons;
   return (
     <>
@@ -58,12 +59,13 @@ function Chart({ view, order }: { readonly view: CoverageSeasons; readonly order
           </li>
         ))}
       </ul>
-      <PastSeasonsChart view={view} order={order} />
+      <PastSeasonsChart view={view} order={order} amounts={amounts} />
     </>
   );
 }
 
 function SeasonTable({ view }: { readonly view: CoverageSeasons }) {
+  const { hectares } = useAmounts();
   const words = useWords().coverage.seasons;
   return (
     <div className="season-table">

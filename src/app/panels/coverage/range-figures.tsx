@@ -1,12 +1,13 @@
 import type { ReactNode } from 'react';
-import { amount, hectares, tonnes } from '../../../presentation/views/coverage-amounts.ts';
 import { coverageFigures, type FourSteps, type RangeFigure } from '../../../presentation/views/coverage-view.ts';
 import { RangeBar } from '../../charts/range-bar.tsx';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
+import { useAmounts } from './use-amounts.ts';
 
 /** The figures of the view with their ranges: land and growers on the left, nitrogen on one scale on the right. */
 export function RangeFigures() {
+  const { amount, hectares, tonnes } = useAmounts();
   const words = useWords().coverage;
   const { plan, scenario } = useSeason();
   if (!plan || !scenario) return null;
@@ -80,6 +81,7 @@ function RangeOf({ name, title, range, text, big = false, children }: RangeOfPro
 
 /** From plan to field: what was planned and expected, what was signed for, what was sown. */
 function Steps({ steps: { planned, expected, signedFor, sown } }: { readonly steps: FourSteps }) {
+  const { hectares } = useAmounts();
   const words = useWords().coverage.stages;
   const ha = (value: number) => words.ha(hectares(value));
   return (
@@ -119,6 +121,7 @@ interface ToldProps {
 }
 
 function Told({ name, path, title, value }: ToldProps) {
+  const { hectares } = useAmounts();
   const words = useWords().coverage.stages;
   return (
     <div>

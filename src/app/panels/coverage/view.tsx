@@ -1,5 +1,4 @@
 import type { Plan, Scenario } from '../../../engine/index.ts';
-import { hectares } from '../../../presentation/views/coverage-amounts.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
 import { byZone, sharePicture } from '../../map/share-picture.ts';
@@ -16,9 +15,11 @@ import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
+import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
 
 function Answer() {
+  const { hectares } = useAmounts();
   const words = useWords().coverage;
   const plan = useSeason((season) => season.plan);
   if (plan === null) return <NotPlanned />;

@@ -1,10 +1,10 @@
-import { amount, hectares, tonnes } from '../../../presentation/views/coverage-amounts.ts';
 import { coverageZones, type ZoneCoverage } from '../../../presentation/views/coverage-zones.ts';
 import { ZoneBar } from '../../charts/zone-bar.tsx';
 import { saveTable } from '../../state/save-tables.ts';
 import { useSeason, useView, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import { type CellProps, useGridKeys } from '../grid-keys.ts';
+import { useAmounts } from './use-amounts.ts';
 
 /** Cells of a row that can be reached: the zone's name, and its figures; signed for and sown once there are any. */
 const cellsPerRow = (isSigned: boolean) => (isSigned ? 8 : 6);
@@ -13,6 +13,7 @@ type Cells = (row: number, column: number) => CellProps;
 
 /** Zones from plan to field: choosing a row chooses the zone on the map; each figure opens. One tab stop, arrows within. */
 export function CoverageZonesTable() {
+  const { amount, hectares, tonnes } = useAmounts();
   const words = useWords();
   const { plan, scenario } = useSeason();
   const isSigned = (scenario?.handovers.length ?? 0) > 0;
@@ -55,7 +56,7 @@ export function CoverageZonesTable() {
             <td className="number">
               <b>{hectares(headline.reachedHa.p50)}</b>
             </td>
-            <td className="number">{rangeText(headline.reachedHa, text.none, words.zones.to)}</td>
+            <td className="number">{rangeText(headline.reachedHa, hectares, words.zones.to)}</td>
             <td />
             <td className="number">{tonnes(headline.nitrogenKg.p50)}</td>
             <td className="number">{isSigned ? hectares(headline.signedForHa) : text.none}</td>
@@ -84,6 +85,7 @@ interface ZoneRowProps {
 }
 
 function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
+  const { amount, hectares, tonnes } = useAmounts();
   const words = useWords();
   const text = words.coverage.zones;
   const isChosen = useView((view) => zone.id !== null && view.zone === zone.id);
@@ -114,7 +116,7 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
       {figure(1, 'farmers', text.growers, amount(zone.farmers))}
       {figure(2, 'plannedHa', text.planned, hectares(zone.plannedHa))}
       {figure(3, 'reachedRange', text.expected, hectares(zone.expected.p50))}
-      {figure(4, 'reachedRange', text.range, rangeText(zone.expected, hectares(zone.expected.p50), words.zones.to))}
+      {figure(4, 'reachedRange', text.range, rangeText(zone.expected, hectares, words.zones.to))}
       <td className="bar-column">
         <ZoneBar zone={zone} scaleHa={scaleHa} />
       </td>
@@ -128,9 +130,9 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
 /** `66 to 88`; one figure where both ends read the same. */
 function rangeText(
   { p10, p90 }: ZoneCoverage['expected'],
-  same: string,
+  hectares: (ha: number) => string,
   to: (low: string, high: string) => string,
 ): string {
   const [low, high] = [hectares(p10), hectares(p90)];
-  return low === high ? same : to(low, high);
+  return low === high ? low : to(low, high);
 }

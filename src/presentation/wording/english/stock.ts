@@ -38,18 +38,18 @@ export const STOCK_WORDING = {
   bagNote: (size: string, kilograms: string) => `of ${size}; ${kilograms}`,
   uncoated: (kilograms: string) => `${kilograms} of seed not coated`,
   inCommunities: (count: string, isOne: boolean) => `${count} ${isOne ? 'community' : 'communities'}`,
-  noRemedy: 'Nothing that stock could change.',
+  noRemedy: 'More stock would not help.',
   together: (hectares: string, planned: string) => `Together ${hectares} of ${planned} planned.`,
   hectaresTitle: (what: string) => `${what}, land that gets less than planned`,
   otherWays: {
     'not-reachable': 'Cut-off communities',
-    'not-delivered': 'Goods that find no way',
     'window-missed': 'Too late to sow',
     decision: 'Held back by decision',
     'no-seed-to-inoculate': 'No seed to inoculate',
-    unserved: 'Goods that stay at the depot',
+    unserved: 'Goods left at depots',
   },
   lotKept: (lot: string, amount: string, reason: string) => `Lot ${lot} (${amount}): ${reason}.`,
+  lotsKept: (count: string, amount: string, reason: string) => `${count} lots (${amount}): ${reason}.`,
 
   // what would help
   remedies: {

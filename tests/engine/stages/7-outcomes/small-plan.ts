@@ -7,8 +7,26 @@ import type {
   Scenario,
   SeasonOutlook,
 } from '../../../../src/engine/index.ts';
-import { type DayNumber, dayFromCivil, dayNumber, minuteOfDay } from '../../../../src/engine/index.ts';
+import { dayNumber } from '../../../../src/engine/index.ts';
 import type { PlayParts } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { blankPlaces, zoneShares } from '../../blank-places.ts';
+import {
+  blankCommunity,
+  blankCropPlan,
+  blankDepot,
+  blankInoculant,
+  blankLot,
+  blankPlanning,
+  blankPrices,
+  blankRoad,
+  blankScenario,
+  blankSeed,
+  blankStation,
+  blankVehicle,
+  blankZone,
+  FIRST_DAY,
+} from '../../blank-scenario.ts';
+import { blankSeason, sownSeasons } from '../../blank-season.ts';
 
 /**
  * One depot, one zone, one community (invented) that plans 10 ha of soybean at 60 kg of seed per ha: 600 kg. Its growers
@@ -20,13 +38,9 @@ export interface SmallPlan extends PlayParts {
   readonly legs: readonly LegPath[];
 }
 
-const FROM: DayNumber = dayFromCivil(2026, 11, 2);
 const PLANNING_DAYS = 20;
-const OUTLOOK_DAYS = 95;
-const QUARTERS = 96;
 
 const filled = (length: number, value: number) => new Float64Array(length).fill(value);
-const days = (...offsets: number[]) => Float64Array.from(offsets, (offset) => FROM + offset);
 
 export interface SmallPlanChange {
   readonly ownSeedKg?: number;
@@ -45,10 +59,11 @@ export function smallPlan(change: SmallPlanChange = {}): SmallPlan {
     [Number.NaN, Number.NaN],
   ];
   const ownSeedKg = change.ownSeedKg ?? 120;
+  const scenario = smallScenario(ownSeedKg);
   return {
-    scenario: smallScenario(ownSeedKg),
-    places: smallPlaces(zoneParts(change)),
-    season: smallSeason(windows),
+    scenario,
+    places: blankPlaces(scenario, { shares: zoneShares(zoneParts(change).map(([zone, share]) => [0, zone, share])) }),
+    season: smallSeason(scenario, windows),
     needs: smallNeeds(ownSeedKg, zoneParts(change)),
     allocation: smallAllocation(ownSeedKg),
     delivery: smallDelivery(change.inoculantServed ?? true, change.roadLog10 ?? 0.02),
@@ -67,122 +82,36 @@ function zoneParts({ outside = 0 }: SmallPlanChange): readonly (readonly [zone: 
 }
 
 function smallScenario(ownSeedKg: number): Scenario {
-  return {
+  const lot = { expires: dayNumber(FIRST_DAY + 200) };
+  return blankScenario({
     name: 'Small plan',
-    seasonYear: 2026,
-    asOf: dayNumber(FROM - 1),
-    forecastHorizonDays: 10,
-    timeZone: 'Africa/Lusaka',
-    utcOffsetMinutes: 120,
-    currency: 'ZMW',
-    planning: {
-      from: FROM,
-      to: dayNumber(FROM + PLANNING_DAYS - 1),
-      workdays: [1, 2, 3, 4, 5, 6, 7],
-      holidays: [],
-      roadHours: null,
-    },
-    seasons: [{ name: 'main', from: { month: 11, day: 1 }, to: { month: 1, day: 31 } }],
-    policy: {
-      fairness: 'equal-share',
-      equalOver: 'community',
-      reservePercent: 0,
-      contingencyPercent: 0,
-      cellsPerSeedFloor: 1e5,
-      heatRule: 'label',
-      hoursAboveStorage: null,
-      carry: 'apart',
-      marketDays: 'prefer',
-      promisePrice: null,
-      trainingMinutes: 0,
-      releaseMmInThreeDays: null,
-    },
-    prices: { nitrogenPerKg: 2, grainPerT: {}, icePerKg: null, perDiem: null },
+    planning: blankPlanning(FIRST_DAY, PLANNING_DAYS),
+    prices: blankPrices({ nitrogenPerKg: 2 }),
     yieldsTPerHa: { soybean: 1.36 },
-    assumptions: {},
-    crops: ['soybean'],
     communities: [
-      {
-        id: 'C1',
+      blankCommunity({
         name: 'Red Anthill',
         zoneId: 'Z1',
         farmers: 40,
         farmersWomen: 25,
-        crops: [{ crop: 'soybean', plannedHa: 10, growers: 20, ownSeedKg, seedRateKgPerHa: 60 }],
-        marketDay: null,
-        priority: 1,
-        lastInoculatedYear: null,
-        store: 'room',
-        closedFrom: null,
-        closedTo: null,
-        elevationM: null,
-        geometry: { kind: 'point', position: [28.5, -13.5] },
-      },
+        crops: [blankCropPlan({ growers: 20, ownSeedKg, seedRateKgPerHa: 60 })],
+      }),
     ],
-    zones: [
-      {
-        id: 'Z1',
-        name: 'East ridge',
-        closedFrom: null,
-        closedTo: null,
-        geometry: { kind: 'point', position: [28.5, -13.5] },
-      },
-    ],
-    handoverPoints: [],
-    cropWindows: [],
+    zones: [blankZone({ name: 'East ridge' })],
     depots: [
-      {
-        id: 'D1',
-        name: 'Store at the mill',
-        position: [28.4, -13.5],
-        kind: 'depot',
-        opens: minuteOfDay(360),
-        closes: minuteOfDay(1080),
-        coolStoreLitres: 100,
-        coolStoreC: 4,
-        iceKgPerDay: 0,
-        outageHours: 0,
-        loadingMinutesPerT: 30,
-        elevationM: null,
-      },
+      blankDepot({ name: 'Store at the mill', position: [28.4, -13.5], coolStoreLitres: 100, coolStoreC: 4 }),
     ],
     products: [
-      { ...blankProduct('P-SEED', 'seed'), packSize: 20, packUnit: 'kg', packG: 20_000, pricePerPack: 400 },
-      {
-        ...blankProduct('P-INO', 'inoculant'),
-        carrier: 'peat',
-        carrierSterile: true,
-        packSize: 100,
-        packG: 100,
-        doseGPerKg: 5,
-        countPerG: 1e9,
-        pricePerPack: 60,
-      },
+      blankSeed(20, { id: 'P-SEED', pricePerPack: 400 }),
+      blankInoculant({ id: 'P-INO', carrierSterile: true, pricePerPack: 60 }),
     ],
-    lots: [smallLot('L-SEED', 'P-SEED', 18), smallLot('L-INO', 'P-INO', 12)],
-    vehicles: [
-      {
-        id: 'V1',
-        kind: 'pickup',
-        depotId: 'D1',
-        payloadKg: 1000,
-        coolLitres: 20,
-        coolUaWPerK: 0.5,
-        iceKg: 0,
-        carriage: 'covered_bed',
-        costPerKm: 5,
-        costPerDay: 100,
-        crew: 1,
-        perDiem: 0,
-        shiftStart: minuteOfDay(360),
-        maxHours: 9,
-        roadsAllowed: ['primary', 'secondary', 'tertiary', 'unclassified'],
-        availableFrom: null,
-        availableTo: null,
-      },
+    lots: [
+      blankLot({ ...lot, id: 'L-SEED', productId: 'P-SEED', packs: 18 }),
+      blankLot({ ...lot, id: 'L-INO', productId: 'P-INO', packs: 12 }),
     ],
+    vehicles: [blankVehicle({ coolLitres: 20, coolUaWPerK: 0.5, costPerKm: 5, costPerDay: 100 })],
     roads: [
-      {
+      blankRoad({
         positions: [
           [28.4, -13.5],
           [28.45, -13.49],
@@ -190,116 +119,10 @@ function smallScenario(ownSeedKg: number): Scenario {
         ],
         roadClass: 'secondary',
         surface: 'gravel',
-        oneway: 'no',
-        closedFrom: null,
-        closedTo: null,
-      },
+      }),
     ],
-    weather: [
-      {
-        id: 'W1',
-        position: [28.5, -13.5],
-        elevationM: null,
-        days: new Int32Array(0),
-        tminC: new Float64Array(0),
-        tmaxC: new Float64Array(0),
-        rainMm: new Float64Array(0),
-      },
-    ],
-    handovers: [],
-    defaults: [],
-    origins: [],
-    sha256: 'a'.repeat(64),
-  };
-}
-
-function blankProduct(id: string, kind: 'seed' | 'inoculant'): Scenario['products'][number] {
-  return {
-    id,
-    kind,
-    crops: ['soybean'],
-    carrier: null,
-    carrierSterile: null,
-    packSize: 1,
-    packUnit: 'g',
-    packG: 1,
-    doseGPerKg: null,
-    countPerG: null,
-    minCountPerG: 5e7,
-    maxStorageC: null,
-    openedPackDays: null,
-    waterMlPerKg: 15,
-    gramsPerLevelCap: null,
-    thousandSeedG: null,
-    seedRateKgPerHa: null,
-    minGerminationPercent: 70,
-    shelled: null,
-    treatedSeed: false,
-    inoculantAllowed: null,
-    sowWithinH: null,
-    rateKgPerHa: null,
-    pricePerPack: null,
-    leadDays: null,
-    orderMultiple: 1,
-    litresPerPack: null,
-  };
-}
-
-function smallLot(id: string, productId: string, packs: number): Scenario['lots'][number] {
-  return {
-    id,
-    productId,
-    depotId: 'D1',
-    packs,
-    status: 'cleared',
-    availableFrom: null,
-    expires: dayNumber(FROM + 200),
-    testedCountPerG: null,
-    testedOn: null,
-    germinationPercent: null,
-    seedClass: null,
-  };
-}
-
-function smallPlaces(parts: ReturnType<typeof zoneParts>): Places {
-  const noGraph = { nodeCount: 0, arcOffsets: new Int32Array(1), arcTo: new Int32Array(0), arcKm: new Float64Array(0) };
-  return {
-    communityPolygons: [null],
-    zonePolygons: [null],
-    communityAreaHa: filled(1, Number.NaN),
-    zoneAreaHa: filled(1, Number.NaN),
-    shares: {
-      community: Int32Array.from(parts, () => 0),
-      zone: Int32Array.from(parts, ([zone]) => zone),
-      share: Float64Array.from(parts, ([, share]) => share),
-    },
-    handoverPlaces: [
-      {
-        pointId: null,
-        name: 'Red Anthill',
-        position: [28.5, -13.5],
-        status: 'assumed',
-        communities: [0],
-        opensMinute: null,
-        closesMinute: null,
-        store: 'room',
-      },
-    ],
-    communityPlace: Int32Array.of(0),
-    sites: [
-      { kind: 'depot', index: 0, position: [28.4, -13.5] },
-      { kind: 'handover', index: 0, position: [28.5, -13.5] },
-    ],
-    travel: {
-      classes: [{ roadsAllowed: ['secondary'], motorcycle: false, vehicles: [0] }],
-      vehicleClass: Int32Array.of(0),
-      closureSets: [[]],
-      dayClosureSet: new Int32Array(PLANNING_DAYS),
-      tables: [],
-      graph: { ...noGraph, arcPieces: [], siteNode: [], siteAccessKm: [] },
-    },
-    unreachable: [],
-  };
+    weather: [blankStation()],
+  });
 }
 
 function smallSeason(windows: readonly (readonly [number, number])[]): SeasonOutlook {
