@@ -31,4 +31,5 @@ createRoot(root).render(
   </StrictMode>,
 );
 
-void fetchStart().then((start) => start && stores.season.getState().openStart(start));
+stores.season.setState({ opening: true });
+void fetchStart().then((start) => stores.season.getState().openStart(start));

@@ -3,8 +3,15 @@ import type { Scenario, SeasonOutlook } from '../../src/engine/index.ts';
 const DAYS_AFTER_PLANNING = 75;
 const QUARTERS = 96;
 
-/** 20 to 30 °C, 25 °C at every hour, no sun on the box; dry roads, every day worked, light from 6 to 18 h; no rains told. */
-export function blankSeason(scenario: Scenario, parts: Partial<SeasonOutlook> = {}): SeasonOutlook {
+/**
+ * One weather place for all, its days of one low and high and 25 °C at every hour, no sun; dry roads, every day worked,
+ * light from 6 to 18 h; nothing told of rains.
+ */
+export function blankSeason(
+  scenario: Scenario,
+  parts: Partial<SeasonOutlook> = {},
+  [lowC, highC]: readonly [number, number] = [20, 30],
+): SeasonOutlook {
   const { planning, zones, depots, communities } = scenario;
   const planningDays = planning.to - planning.from + 1;
   const outlookDays = planningDays + DAYS_AFTER_PLANNING;
@@ -21,8 +28,8 @@ export function blankSeason(scenario: Scenario, parts: Partial<SeasonOutlook> = 
     members: [],
     onsets: [],
     windows: [],
-    tminC: new Float64Array(outlookDays).fill(20),
-    tmaxC: new Float64Array(outlookDays).fill(30),
+    tminC: new Float64Array(outlookDays).fill(lowC),
+    tmaxC: new Float64Array(outlookDays).fill(highC),
     airBasis: new Int8Array(outlookDays).fill(2),
     airC: new Float32Array(planningDays * QUARTERS).fill(25),
     sunLoad: new Float32Array(planningDays * QUARTERS),

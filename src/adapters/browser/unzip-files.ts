@@ -8,6 +8,8 @@ export const MOST_FILES = 2000;
 /** Over all files of an archive, by the sizes it states, so that a small archive cannot fill the memory. */
 export const LARGEST_UNZIPPED_BYTES = 512 * 1024 * 1024;
 
+const LIMITS = { files: MOST_FILES, fileBytes: LARGEST_FILE_BYTES, allBytes: LARGEST_UNZIPPED_BYTES };
+
 /**
  * Files of a zip archive by their paths. Paths that lead out of the archive are not unpacked and are a fault, as are files
  * beyond the limits of size and count. An archive that cannot be read at all gives no files and one fault.
@@ -15,6 +17,7 @@ export const LARGEST_UNZIPPED_BYTES = 512 * 1024 * 1024;
 export function unzipFiles(
   archive: Uint8Array,
   name: string,
+  limits: typeof LIMITS = LIMITS,
 ): { readonly files: ReadonlyMap<string, Uint8Array>; readonly faults: readonly ReadFault[] } {
   const faults: ReadFault[] = [];
   const fault = (kind: ReadFault['kind'], file: string, value = ''): false => {
@@ -28,7 +31,7 @@ export function unzipFiles(
     if (!isSafePath(path)) return fault('unsafe-path', path);
     count += 1;
     total += originalSize;
-    const tooLarge = originalSize > LARGEST_FILE_BYTES || total > LARGEST_UNZIPPED_BYTES || count > MOST_FILES;
+    const tooLarge = originalSize > limits.fileBytes || total > limits.allBytes || count > limits.files;
     return tooLarge ? fault('too-large', path, String(originalSize)) : true;
   };
   try {

@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { useSeason, useWords } from '../state/use-stores.ts';
-import { openChosen } from './open-chosen.ts';
+import { openDropped } from './open-chosen.ts';
 
 /** Takes files that are dropped anywhere on the page. Choosing them in the menu does the same. */
 export function DropFiles({ children }: { readonly children: ReactNode }) {
@@ -34,7 +34,7 @@ function useDrop(): boolean {
     listen('drop', (event) => {
       event.preventDefault();
       setOver(false);
-      if (event.dataTransfer) void openChosen(season, event.dataTransfer);
+      if (event.dataTransfer) void openDropped(season, event.dataTransfer);
     });
     return () => listeners.abort();
   }, [season]);

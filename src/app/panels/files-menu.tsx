@@ -41,7 +41,7 @@ export function FilesMenu() {
           type="button"
           onClick={() => {
             close();
-            void fetchStart().then((start) => start && season.openStart(start));
+            void fetchStart().then((start) => season.openStart(start));
           }}
         >
           {words.frame.openStart}

@@ -43,7 +43,8 @@ export interface SeasonState {
   readonly notice: Notice | null;
 
   openFiles(gathered: Gathered): Promise<void>;
-  openStart(start: StartFiles): Promise<void>;
+  /** Opens what is served with the page; null where nothing is. */
+  openStart(start: StartFiles | null): Promise<void>;
   /** Puts files in the place of those of the same name, as mended. */
   replaceFiles(files: Files): Promise<void>;
   decide(...decisions: Decision[]): void;
@@ -127,7 +128,12 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         if (opened.problems.every(({ weight }) => weight === 'noted')) await get().replan();
       },
 
-      async openStart({ name, files, faults, plan }) {
+      async openStart(start) {
+        if (start === null) {
+          set({ opening: false });
+          return;
+        }
+        const { name, files, faults, plan } = start;
         const opened = await read(name, files, faults);
         if (opened === null) return;
         adopt(opened);

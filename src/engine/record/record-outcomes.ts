@@ -61,6 +61,8 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     womenShare: headline.womenShare === null ? null : round(headline.womenShare, 'share'),
     signedForHa: round(headline.signedForHa, 'hectares'),
     sownHa: round(headline.sownHa, 'hectares'),
+    costPerHectare: headline.costPerHectare && roundRange(headline.costPerHectare, 'money'),
+    deliveryPerHectare: money(headline.deliveryPerHectare),
     broughtSeedHa: round(headline.broughtSeedHa, 'hectares'),
     residualNitrogenKg: roundBounds(headline.residualNitrogenKg, 'kilograms'),
     residualWorth: headline.residualWorth && roundBounds(headline.residualWorth, 'money'),

@@ -328,6 +328,8 @@ export interface Plan {
       readonly womenShare: number | null;
       readonly signedForHa: number;
       readonly sownHa: number;
+      readonly costPerHectare: Range | null;
+      readonly deliveryPerHectare: number | null;
       readonly broughtSeedHa: number;
       readonly residualNitrogenKg: Bounds;
       readonly residualWorth: Bounds | null;

@@ -581,7 +581,10 @@ export interface Headline {
   readonly womenShare: number | null;
   /** Hectares that the packs signed for coat, and of those the hectares reported sown. */
   readonly signedForHa: number;
-  readonly sownHa: number;
+  readonly sownHa: number /** Goods and delivery over the hectares reached: least where most are reached. Null where a price is missing or none is reached. */;
+  readonly costPerHectare: Range | null;
+  /** The same of delivery alone, at the middle. */
+  readonly deliveryPerHectare: number | null;
   /** Hectares sown because the programme brought the seed. */
   readonly broughtSeedHa: number;
   /** Fertiliser nitrogen that a cereal after those hectares can do without, and its price. */

@@ -16,7 +16,8 @@ export interface Amounts {
 }
 
 export function amountsIn(words: Pick<Words, 'language'>): Amounts {
-  const amount = (value: number, decimals = 0) => localNumber(value, words, decimals);
+  // A minus sign, which is as wide as a figure; a hyphen is not.
+  const amount = (value: number, decimals = 0) => localNumber(value, words, decimals).replace('-', '\u2212');
   const moneyAlone = (value: number, currency: string) =>
     amount(value, Math.abs(value) < 99.5 ? currencyDecimals(currency) : 0);
   return {

@@ -1,12 +1,10 @@
-import type { Plan, Scenario } from '../../engine/index.ts';
+import type { Plan, Range, Scenario } from '../../engine/index.ts';
 
 /** What the plan costs and what of it may be priced, in the scenario's currency; null where a price is missing. */
 export interface CoverageMoney {
   readonly goods: number | null;
-  readonly delivery: number | null;
-  readonly total: number | null;
-  /** Per hectare expected: in the middle outcome, in the best tenth and in the worst; null where none is expected. */
-  readonly perHectare: { readonly middle: number; readonly low: number; readonly high: number } | null;
+  readonly delivery: number | null /** Per hectare expected; null where a price is missing or none is expected. */;
+  readonly perHectare: Range | null;
   readonly deliveryPerHectare: number | null;
   readonly residual: {
     readonly hectares: number;
@@ -22,17 +20,12 @@ export interface CoverageMoney {
 }
 
 export function coverageMoney(plan: Plan, scenario: Scenario): CoverageMoney {
-  const { goodsCost, deliveryCost, reachedHa } = plan.outcomes.headline;
-  const total = goodsCost !== null && deliveryCost !== null ? goodsCost + deliveryCost : null;
+  const { goodsCost, deliveryCost, costPerHectare, deliveryPerHectare } = plan.outcomes.headline;
   return {
     goods: goodsCost,
     delivery: deliveryCost,
-    total,
-    perHectare:
-      total === null || reachedHa.p10 <= 0
-        ? null
-        : { middle: total / reachedHa.p50, low: total / reachedHa.p90, high: total / reachedHa.p10 },
-    deliveryPerHectare: deliveryCost === null || reachedHa.p50 <= 0 ? null : deliveryCost / reachedHa.p50,
+    perHectare: costPerHectare,
+    deliveryPerHectare,
     residual: residualOf(plan, scenario),
     productsWithoutPrice: goodsCost === null ? productsWithoutPrice(plan, scenario) : [],
   };

@@ -25,7 +25,7 @@ export function countOf({ kind }: Product, count: number, words: Words): string 
 /** `971 packs`, `231 bags of 5 kg`: bags of seed are not all of one size. */
 export function amountOf(product: Product, count: number, words: Words): string {
   const counted = countOf(product, count, words);
-  return product.kind === 'seed' ? noBreaks(words.stock.ofSize(counted, packSize(product, words))) : counted;
+  return product.kind === 'seed' ? words.stock.ofSize(counted, packSize(product, words)) : counted;
 }
 
 /** `231 × 5 kg`: where there is no room for more. */

@@ -1,5 +1,6 @@
 import { APP_WORDING } from './english/app.ts';
 import { COVERAGE_WORDING } from './english/coverage.ts';
+import { DAYS_WORDING } from './english/days.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
 import { STOCK_WORDING } from './english/stock.ts';
@@ -10,6 +11,7 @@ export const english = {
   problemOf: PROBLEM_WORDING,
   reasons,
   coverage: COVERAGE_WORDING,
+  days: DAYS_WORDING,
   stock: STOCK_WORDING,
 };
 

@@ -33,7 +33,7 @@ const UNJUDGED = [
   /^delivery\.(curves|loads\.hectares|unserved\.hectares|legs\.\d+\.(vehicle|date))/,
   /^outcomes\.crops\.(store|road|community|seed)Log10/,
   /^outcomes\.zones\.(communities|farmers|signedForHa|sownHa)/,
-  /^outcomes\.headline\.(farmers$|womenShare|signedForHa|sownHa|broughtSeedHa|residual)/,
+  /^outcomes\.headline\.(farmers$|womenShare|signedForHa|sownHa|costPerHectare|deliveryPerHectare|broughtSeedHa|residual)/,
   /^outcomes\.seasons\.cost/,
 ];
 

@@ -548,6 +548,8 @@ export const smallPlan: Plan = {
         0.3,
       ),
       womenShare: null,
+      costPerHectare: null,
+      deliveryPerHectare: null,
       signedForHa: 0,
       sownHa: 0,
       broughtSeedHa: round(17.5 - 1.6666667, 6),

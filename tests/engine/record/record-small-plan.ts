@@ -1,6 +1,7 @@
 import type { LegPath, Plan, Problem } from '../../../src/engine/index.ts';
 import { recordPlan } from '../../../src/engine/record/record-plan.ts';
 import { weighOutcomes } from '../../../src/engine/stages/7-outcomes/weigh-outcomes.ts';
+import { noDecisions } from '../blank-scenario.ts';
 import { type SmallPlanChange, smallPlan } from '../stages/7-outcomes/small-plan.ts';
 
 export interface SmallRecordChange extends SmallPlanChange {
@@ -18,7 +19,7 @@ export function recordSmallPlan(change: SmallRecordChange = {}): Plan {
   return recordPlan({
     engineVersion: '0.0.0',
     scenario,
-    decisions: { format: 'nodulary-decisions/1', decisions: [], sha256: 'b'.repeat(64) },
+    decisions: noDecisions,
     settings: { seed: 1, iterations: 100, stop: null, progress: null },
     rounds: 1,
     tools: [{ name: 'none', version: '0', options: '' }],

@@ -55,7 +55,11 @@ function Budget({ view }: { readonly view: LossBudget }) {
                   <rect className="loss-bar" height="10" width={`${(100 * log10) / view.log10}%`} />
                 </svg>
               </td>
-              <td className="number">{atLeast(percent, 1, small)}</td>
+              <td className="number">
+                <Figure path={path} title={`${words.percent}, ${words.steps[step]}`}>
+                  {atLeast(percent, 1, small)}
+                </Figure>
+              </td>
             </tr>
           ))}
         </tbody>

@@ -1,3 +1,4 @@
+import type { Range } from '../../../engine/index.ts';
 import { type CoverageMoney, coverageMoney } from '../../../presentation/views/coverage-money.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
@@ -23,7 +24,7 @@ interface LineProps {
 }
 
 function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, currency }: LineProps) {
-  const { money, moneyAlone } = useAmounts();
+  const { money } = useAmounts();
   const words = useWords().coverage.money;
   if (goods === null && delivery === null) return null;
   return (
@@ -34,29 +35,47 @@ function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, curre
           <Figure path="outcomes.headline.goodsCost" title={words.goodsTitle}>
             {money(goods, currency)}
           </Figure>
-          {delivery === null ? '. ' : ', '}
+          {delivery === null ? '.' : ', '}
         </>
       )}
       {delivery !== null && (
         <>
-          {words.delivery}{' '}
+          {goods === null ? words.deliveryFirst : words.delivery}{' '}
           <Figure path="outcomes.headline.deliveryCost" title={words.deliveryTitle}>
             {money(delivery, currency)}
           </Figure>
-          {perHectare ? ': ' : '. '}
+          {perHectare ? ': ' : '; '}
         </>
       )}
-      {perHectare && (
+      {perHectare && <PerHectare range={perHectare} currency={currency} />}
+      {deliveryPerHectare !== null && (
         <>
-          <b>{words.perHectare(money(perHectare.middle, currency))}</b>{' '}
-          <span className="soft">
-            {words.perHectareRange(moneyAlone(perHectare.low, currency), moneyAlone(perHectare.high, currency))}
-          </span>
-          ;{' '}
+          {words.deliveryAlone}{' '}
+          <Figure path="outcomes.headline.deliveryPerHectare" title={words.deliveryPerHectareTitle}>
+            {money(deliveryPerHectare, currency)}
+          </Figure>
+          .
         </>
       )}
-      {deliveryPerHectare !== null && words.deliveryAlone(money(deliveryPerHectare, currency))}
     </p>
+  );
+}
+
+function PerHectare({ range: { p10, p50, p90 }, currency }: { readonly range: Range; readonly currency: string }) {
+  const { money, moneyAlone } = useAmounts();
+  const words = useWords().coverage.money;
+  const [low, high] = [moneyAlone(p10, currency), moneyAlone(p90, currency)];
+  return (
+    <>
+      <b>
+        <Figure path="outcomes.headline.costPerHectare" title={words.perHectareTitle}>
+          {money(p50, currency)}
+        </Figure>{' '}
+        {words.perHectare}
+      </b>
+      {low !== high && <span className="soft"> {words.perHectareRange(low, high)}</span>}
+      {'; '}
+    </>
   );
 }
 

@@ -22,9 +22,16 @@ export function RangeFigures() {
           {figures.dashesPlanned(hectares(view.steps.planned))}
         </RangeOf>
         <RangeOf name={figures.farmers} title={figures.farmersTitle} range={view.farmers} text={people}>
-          {view.womenPercent === null
-            ? figures.ofFarmers(people(view.farmers.planned ?? 0))
-            : figures.ofFarmersWomen(people(view.farmers.planned ?? 0), amount(view.womenPercent))}
+          {view.womenPercent === null ? (
+            figures.ofFarmers(people(view.farmers.planned ?? 0))
+          ) : (
+            <>
+              {figures.ofFarmersWomen(people(view.farmers.planned ?? 0))}{' '}
+              <Figure path="outcomes.headline.womenShare" title={figures.womenTitle}>
+                {`${amount(view.womenPercent)}\u00a0%`}
+              </Figure>
+            </>
+          )}
         </RangeOf>
         <Steps steps={view.steps} />
       </div>

@@ -30,12 +30,20 @@ function Answer() {
       {shown}
     </Figure>
   );
+  const low = hectares(reachedHa.p10);
   return (
     <>
       <PrintHead />
       <h1>
         {words.answer.inMiddle} {figure(`${hectares(reachedHa.p50)}\u00a0${words.unit.ha}`)}{' '}
-        {words.answer.of(hectares(plannedHa))} {words.answer.oneInTen} {figure(hectares(reachedHa.p10))}.
+        {words.answer.of(hectares(plannedHa))}{' '}
+        {low === hectares(reachedHa.p50) ? (
+          words.answer.never
+        ) : (
+          <>
+            {words.answer.oneInTen} {figure(low)}.
+          </>
+        )}
       </h1>
     </>
   );

@@ -13,15 +13,15 @@ type Cells = (row: number, column: number) => CellProps;
 
 /** Zones from plan to field: choosing a row chooses the zone on the map; each figure opens. One tab stop, arrows within. */
 export function CoverageZonesTable() {
-  const { amount, hectares, tonnes } = useAmounts();
   const words = useWords();
   const { plan, scenario } = useSeason();
   const isSigned = (scenario?.handovers.length ?? 0) > 0;
-  const { gridProps, cellProps } = useGridKeys(plan?.outcomes.zones.zone.length ?? 0, cellsPerRow(isSigned));
+  // Zones, and the district below them.
+  const rows = (plan?.outcomes.zones.zone.length ?? 0) + 1;
+  const { gridProps, cellProps } = useGridKeys(rows, cellsPerRow(isSigned));
   if (!plan || !scenario) return null;
   const view = coverageZones(plan, scenario);
   const text = words.coverage.zones;
-  const { headline } = plan.outcomes;
   return (
     <>
       <table className="ruled zones coverage-zones" aria-label={text.title} {...gridProps}>
@@ -49,19 +49,7 @@ export function CoverageZonesTable() {
           ))}
         </tbody>
         <tfoot>
-          <tr>
-            <th scope="row">{text.all}</th>
-            <td className="number">{amount(headline.farmers)}</td>
-            <td className="number">{hectares(headline.plannedHa)}</td>
-            <td className="number">
-              <b>{hectares(headline.reachedHa.p50)}</b>
-            </td>
-            <td className="number">{rangeText(headline.reachedHa, hectares, words.zones.to)}</td>
-            <td />
-            <td className="number">{tonnes(headline.nitrogenKg.p50)}</td>
-            <td className="number">{isSigned ? hectares(headline.signedForHa) : text.none}</td>
-            <td className="number">{isSigned ? hectares(headline.sownHa) : text.none}</td>
-          </tr>
+          <DistrictRow row={view.rows.length} isSigned={isSigned} cells={cellProps} />
         </tfoot>
       </table>
       <p className="note table-foot">
@@ -123,6 +111,49 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
       {figure(5, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
       {zone.signedForHa === null ? nothing : figure(6, 'signedForHa', text.signedFor, hectares(zone.signedForHa))}
       {zone.sownHa === null ? nothing : figure(7, 'sownHa', text.sown, hectares(zone.sownHa))}
+    </tr>
+  );
+}
+
+interface DistrictRowProps {
+  readonly row: number;
+  readonly isSigned: boolean;
+  readonly cells: Cells;
+}
+
+/** The headline, below the zones. Its name can be reached as the zones' are, and lets a chosen zone go. */
+function DistrictRow({ row, isSigned, cells }: DistrictRowProps) {
+  const words = useWords();
+  const { amount, hectares, tonnes } = useAmounts();
+  const plan = useSeason((season) => season.plan);
+  const chooseZone = useView((view) => view.chooseZone);
+  const text = words.coverage.zones;
+  if (!plan) return null;
+  const { headline } = plan.outcomes;
+  const figure = (column: number, path: string, head: string, shown: string) => (
+    <td className="number">
+      <Figure path={path} title={`${head}, ${text.all}`} cell={cells(row, column)}>
+        {shown}
+      </Figure>
+    </td>
+  );
+  const nothing = <td className="number soft">{text.none}</td>;
+  const of = (name: string) => `outcomes.headline.${name}`;
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="row-name" {...cells(row, 0)} onClick={() => chooseZone(null)}>
+          {text.all}
+        </button>
+      </th>
+      {figure(1, of('farmersReached'), text.growers, amount(headline.farmers))}
+      {figure(2, 'allocation.shares.plannedHa', text.planned, hectares(headline.plannedHa))}
+      {figure(3, of('reachedHa'), text.expected, hectares(headline.reachedHa.p50))}
+      {figure(4, of('reachedHa'), text.range, rangeText(headline.reachedHa, hectares, words.zones.to))}
+      <td />
+      {figure(5, of('nitrogenKg'), text.nitrogenTitle, tonnes(headline.nitrogenKg.p50))}
+      {isSigned ? figure(6, of('signedForHa'), text.signedFor, hectares(headline.signedForHa)) : nothing}
+      {isSigned ? figure(7, of('sownHa'), text.sown, hectares(headline.sownHa)) : nothing}
     </tr>
   );
 }

@@ -21,7 +21,8 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
   const { stock } = words;
   const decide = useSeason((season) => season.decide);
   const [commodity, setCommodity] = useState<Commodity>(() => scarcer(cell));
-  const now = wholePercent(heldShare(cell, commodity) ?? landShare(cell.land, commodity));
+  const exact = heldShare(cell, commodity) ?? landShare(cell.land, commodity);
+  const now = wholePercent(exact);
   const [typed, setTyped] = useState(String(now));
   const input = useFocusedInput();
   const percent = Number(typed);
@@ -74,7 +75,11 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
         <ReleaseButton cell={cell} onReleased={onLeave} />
       </div>
       <p className="share-editor-price" aria-live="polite">
-        {isShare ? <Price {...{ plan, scenario, cell, commodity, share: percent / 100 }} /> : stock.badShare}
+        {isShare ? (
+          <Price {...{ plan, scenario, cell, commodity, share: percent === now ? exact : percent / 100 }} />
+        ) : (
+          stock.badShare
+        )}
       </p>
     </form>
   );

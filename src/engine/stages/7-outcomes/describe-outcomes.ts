@@ -43,8 +43,12 @@ export function describeOutcomes(scenario: Scenario): readonly FigureProvenance[
     reference('relative standard deviation of the yield', '1', UNCERTAINTY.yieldRelativeSd),
     reference('factor between central and outer loss rates', '1', UNCERTAINTY.lossRateFactor),
     reference('variance of the response shared by the district', '1', UNCERTAINTY.responseSharedByDistrict),
-    { ...given('draws of the parameters', 'reference:draws', '1', 'assumed'), value: DRAWS },
-    { ...given('seed of the draws', 'reference:draw seed', '1', 'assumed'), value: DRAW_SEED },
+    { ...given('draws of the parameters', 'reference:draws', '1', 'assumed'), value: DRAWS, source: 'planning choice' },
+    {
+      ...given('seed of the draws', 'reference:draw seed', '1', 'assumed'),
+      value: DRAW_SEED,
+      source: 'planning choice: the same draws in every plan',
+    },
   ];
   const life = [count, dose, seeds, road, ...survival, onSeed];
   const grain = [planned, windows, ...yields, ...delays, ...responses, ...life];
@@ -174,6 +178,23 @@ function describeMoney({ currency }: Scenario, handed: FigureInput): FigureProve
     figure('outcomes.headline.nitrogenWorth', currency, 'median nitrogen owed to the programme * price', [
       price,
       programme,
+    ]),
+    figure('outcomes.headline.deliveryCost', currency, 'cost of all trips: kilometres, vehicle-days, crews and ice', [
+      given('delivery', 'figure:delivery.cost', currency, 'derived'),
+    ]),
+    figure(
+      'outcomes.headline.costPerHectare',
+      currency,
+      '(goods + delivery) / hectares reached in the best tenth, the middle and the worst tenth of outcomes',
+      [
+        given('goods handed over', 'figure:outcomes.headline.goodsCost', currency, 'derived'),
+        given('delivery', 'figure:outcomes.headline.deliveryCost', currency, 'derived'),
+        given('hectares reached', 'figure:outcomes.headline.reachedHa', 'ha', 'assumed'),
+      ],
+    ),
+    figure('outcomes.headline.deliveryPerHectare', currency, 'delivery / hectares reached in the middle outcome', [
+      given('delivery', 'figure:outcomes.headline.deliveryCost', currency, 'derived'),
+      given('hectares reached', 'figure:outcomes.headline.reachedHa', 'ha', 'assumed'),
     ]),
     figure('outcomes.headline.broughtSeedHa', 'ha', 'hectares with seed - hectares of own seed', [
       given('hectares with seed', 'figure:outcomes.crops.seedHa', 'ha', 'derived'),

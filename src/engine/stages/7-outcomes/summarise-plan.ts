@@ -35,6 +35,7 @@ export function summarisePlan(
     womenShare: womenAmongReached(scenario, prepared, average),
     signedForHa: exactSum(handedOver.signedForHa),
     sownHa: exactSum(handedOver.sownHa),
+    ...costPerHectare(goodsCost(scenario, goods), delivery.cost, ranges.reachedHa),
     broughtSeedHa,
     residualNitrogenKg,
     residualWorth: price === null ? null : timesBounds(price, residualNitrogenKg),
@@ -50,6 +51,15 @@ const timesBounds = (factor: number, { least, most }: Bounds): Bounds => ({
   least: factor * least,
   most: factor * most,
 });
+
+/** Money over hectares reached: the fewer are reached, the more each costs. */
+function costPerHectare(goods: number | null, delivery: number | null, { p10, p50, p90 }: Range) {
+  const total = goods === null || delivery === null || p10 <= 0 ? null : goods + delivery;
+  return {
+    costPerHectare: total === null ? null : { p10: total / p90, p50: total / p50, p90: total / p10 },
+    deliveryPerHectare: delivery === null || p50 <= 0 ? null : delivery / p50,
+  };
+}
 
 /** Farmers of the communities that plan land, where they are counted. */
 function countFarmers({ communities }: PlayParts['scenario'], community: Int32Array, plannedHa: Float64Array): number {

@@ -4,6 +4,7 @@ export const COVERAGE_WORDING = {
     inMiddle: 'In a middle season,',
     of: (planned: string) => `of ${planned} are expected in time with live inoculant;`,
     oneInTen: 'in one outcome of ten, fewer than',
+    never: 'in nine outcomes of ten, no fewer.',
     none: (planned: string) =>
       `None of the ${planned} ha planned can be expected to be sown in time: no past season can be played.`,
   },
@@ -23,7 +24,8 @@ export const COVERAGE_WORDING = {
     noRange: (value: string) => `${value} in eight outcomes of ten.`,
     dashesPlanned: (planned: string) => `Dashes: planned ${planned}.`,
     ofFarmers: (farmers: string) => `Of ${farmers}.`,
-    ofFarmersWomen: (farmers: string, percent: string) => `Of ${farmers}; women ${percent}\u00a0%.`,
+    ofFarmersWomen: (farmers: string) => `Of ${farmers}; women`,
+    womenTitle: 'Women among the growers expected to be reached, where both are counted',
     seedAndAll: 'Beyond own seed alone.',
     allNote: 'Own seed too.',
     inoculationNote: 'By larger yields.',
@@ -45,9 +47,12 @@ export const COVERAGE_WORDING = {
     delivery: 'delivery',
     deliveryTitle: 'Cost of delivery',
     together: 'together',
-    perHectare: (amount: string) => `${amount} a hectare expected`,
+    perHectare: 'a hectare expected',
     perHectareRange: (low: string, high: string) => `(${low} to ${high})`,
-    deliveryAlone: (amount: string) => `delivery alone ${amount}.`,
+    deliveryFirst: 'Delivery',
+    deliveryAlone: 'delivery alone',
+    perHectareTitle: 'Goods and delivery per hectare expected',
+    deliveryPerHectareTitle: 'Delivery per hectare expected',
     residual: 'A cereal sown next can do without',
     residualLess: (least: string, most: string) => `of fertiliser nitrogen (${least} to ${most} kg on each of`,
     residualTitle: 'Fertiliser nitrogen a cereal afterwards can do without',
@@ -150,7 +155,7 @@ export const COVERAGE_WORDING = {
   method: {
     title: 'Method, sources and cautions',
     what: (seasons: string, draws: string) =>
-      `Every outcome is this plan played in one of ${seasons} past seasons with one of ${draws} draws of what is not known: yield, the nitrogen method, how fast rhizobia die, how crops answer. A factor of 2 either way is read as 5 to 95 in a hundred.`,
+      `Every outcome is this plan played in ${seasons === '1' ? 'the one season known' : `one of ${seasons} past seasons`} with one of ${draws} draws of what is not known: yield, the nitrogen method, how fast rhizobia die, how crops answer. A factor of 2 either way is read as 5 to 95 in a hundred.`,
     cautions: [
       'Nitrogen fixed is not nitrogen left behind: most of it leaves the field with the grain.',
       'The method (Herridge and others 2022) credits inoculation with larger yields only. Where the right rhizobia were absent, inoculation gives more than is shown here.',

@@ -122,11 +122,7 @@ export function smallDistrict(spec: DistrictSpec): SmallDistrict {
   return { scenario, places: makePlaces(spec, scenario), season: makeSeason(spec, scenario), needs: makeNeeds(spec) };
 }
 
-const makeCommunity = (
-  spec: DistrictSpec,
-  { ha, ownSeedKg, growers, priority }: CommunitySpec,
-  c: number,
-): Community =>
+const makeCommunity = (spec: DistrictSpec, { ha, ownSeedKg, growers, priority }: CommunitySpec, c: number): Community =>
   blankCommunity({
     id: `${spec.idPrefix ?? 'COM'}-${c}`,
     farmers: growers === undefined ? 10 : growers,
@@ -164,20 +160,18 @@ const makeTable = ({ communities }: DistrictSpec, d: number, depots: number): Tr
     return minutes === null ? null : { minutes, km: minutes / 2 };
   });
 
-const makeSeason = (spec: DistrictSpec, scenario: Scenario): SeasonOutlook => {
-  const blank = blankSeason(scenario, sownSeasons(scenario, spec.seasons ?? [[5, 26]]));
-  return { ...blank, tminC: blank.tminC.fill(16), tmaxC: blank.tmaxC.fill(28) };
-};
+const makeSeason = (spec: DistrictSpec, scenario: Scenario): SeasonOutlook =>
+  blankSeason(scenario, sownSeasons(scenario, spec.seasons ?? [[5, 26]]), [16, 28]);
 
 /** Seed = hectares * rate (10 kg per ha where a test says nothing), own seed off it, split over zones by land. */
 function makeNeeds(spec: DistrictSpec): Needs {
-  const lines = spec.communities.flatMap(({ ha, ownSeedKg, zones }, community) =>
-    partsOf({ ha, zones }).flatMap(([zone, share]) =>
+  const lines = spec.communities.flatMap((stated, community) =>
+    partsOf(stated).flatMap(([zone, share]) =>
       spec.crops.flatMap((crop, c) => {
-        const plannedHa = (ha[crop] ?? 0) * share;
+        const plannedHa = (stated.ha[crop] ?? 0) * share;
         if (plannedHa === 0) return [];
         const seedKg = plannedHa * (spec.seedRateKgPerHa?.[crop] ?? 10);
-        const own = (ownSeedKg?.[crop] ?? 0) * share;
+        const own = (stated.ownSeedKg?.[crop] ?? 0) * share;
         return [{ zone, community, crop: c, plannedHa, seedKg, own }];
       }),
     ),

@@ -1,12 +1,4 @@
-import type {
-  Allocation,
-  Delivery,
-  LegPath,
-  Needs,
-  Places,
-  Scenario,
-  SeasonOutlook,
-} from '../../../../src/engine/index.ts';
+import type { Allocation, Delivery, LegPath, Needs, Scenario, SeasonOutlook } from '../../../../src/engine/index.ts';
 import { dayNumber } from '../../../../src/engine/index.ts';
 import type { PlayParts } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
 import { blankPlaces, zoneShares } from '../../blank-places.ts';
@@ -98,9 +90,7 @@ function smallScenario(ownSeedKg: number): Scenario {
       }),
     ],
     zones: [blankZone({ name: 'East ridge' })],
-    depots: [
-      blankDepot({ name: 'Store at the mill', position: [28.4, -13.5], coolStoreLitres: 100, coolStoreC: 4 }),
-    ],
+    depots: [blankDepot({ name: 'Store at the mill', position: [28.4, -13.5], coolStoreLitres: 100, coolStoreC: 4 })],
     products: [
       blankSeed(20, { id: 'P-SEED', pricePerPack: 400 }),
       blankInoculant({ id: 'P-INO', carrierSterile: true, pricePerPack: 60 }),
@@ -125,52 +115,20 @@ function smallScenario(ownSeedKg: number): Scenario {
   });
 }
 
-function smallSeason(windows: readonly (readonly [number, number])[]): SeasonOutlook {
-  const window = {
-    crop: 'soybean',
-    anchor: 'onset',
-    firstOffsetDays: 0,
-    lastOffsetDays: 21,
-    status: 'assumed',
-    firstDay: days(...windows.map(([first]) => first)),
-    lastDay: days(...windows.map(([, last]) => last)),
-    sownChance: filled(OUTLOOK_DAYS, 0),
-  } as const;
+function smallSeason(scenario: Scenario, windows: readonly (readonly [number, number])[]): SeasonOutlook {
   const onset = {
     status: 'expected',
-    p20: FROM + 5,
-    p50: FROM + 5.5,
+    p20: FIRST_DAY + 5,
+    p50: FIRST_DAY + 5.5,
     p80: Number.NaN,
     falseStartShare: 0.5,
     pastSeasons: windows.length,
   } as const;
-  return {
-    seasonName: 'main',
-    onsetDefinition: 'climate-service',
-    firstDay: FROM,
-    planningDays: PLANNING_DAYS,
-    outlookDays: OUTLOOK_DAYS,
-    stations: Int32Array.of(0),
-    zoneStation: Int32Array.of(0, 0),
-    zoneStationKm: Float64Array.of(0, 0),
-    siteStation: Int32Array.of(0, 0),
-    members: windows.map(([first], i) => ({ year: 2000 + i, onset: days(first) })),
-    onsets: [onset, onset],
-    windows: [
-      { zone: 0, ...window },
-      { zone: 1, ...window },
-    ],
-    tminC: filled(OUTLOOK_DAYS, 20),
-    tmaxC: filled(OUTLOOK_DAYS, 36),
-    airBasis: new Int8Array(OUTLOOK_DAYS).fill(2),
-    airC: new Float32Array(PLANNING_DAYS * QUARTERS).fill(28),
-    sunLoad: new Float32Array(PLANNING_DAYS * QUARTERS),
-    sunriseMinute: filled(PLANNING_DAYS, 340),
-    sunsetMinute: filled(PLANNING_DAYS, 1100),
-    roadState: new Int8Array(PLANNING_DAYS),
-    roadStateChance: filled(PLANNING_DAYS * 3, 0),
-    workday: new Uint8Array(PLANNING_DAYS).fill(1),
-  };
+  return blankSeason(
+    scenario,
+    { ...sownSeasons(scenario, windows), onsetDefinition: 'climate-service', onsets: [onset, onset] },
+    [20, 36],
+  );
 }
 
 function smallNeeds(ownSeedKg: number, parts: ReturnType<typeof zoneParts>): Needs {

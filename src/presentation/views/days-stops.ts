@@ -1,0 +1,87 @@
+import type { Decision, Plan, Scenario } from '../../engine/index.ts';
+import { communitiesOfStop, type DayStop } from './days-fleet.ts';
+
+/** What is handed over at a stop, and the decisions that would hold it there. */
+export interface StopGoods {
+  readonly place: string;
+  readonly communities: readonly string[];
+  readonly seedKg: number;
+  readonly inoculantPacks: number;
+  /** `lock` entries that hold every hand-over of this stop on this vehicle and day. */
+  readonly locks: readonly Decision[];
+}
+
+export function stopGoods(plan: Plan, scenario: Scenario, stop: DayStop, vehicleId: string, date: string): StopGoods {
+  const communities = communitiesOfStop(plan, stop.row);
+  const lots = handedLots(plan, scenario, stop.row);
+  return {
+    place: placeName(plan, scenario, stop.place),
+    communities: communities.map((community) => scenario.communities[community]?.name ?? ''),
+    seedKg: sum(lots.filter(({ kind }) => kind === 'seed').map(({ kg }) => kg)),
+    inoculantPacks: sum(lots.filter(({ kind }) => kind === 'inoculant').map(({ packs }) => packs)),
+    locks: locksOf(plan, stop.row, vehicleId, date),
+  };
+}
+
+function placeName(plan: Plan, scenario: Scenario, place: number): string {
+  const id = plan.ids.places[place];
+  const point = scenario.handoverPoints.find((one) => one.id === id);
+  return point?.name ?? scenario.communities.find((one) => one.id === id)?.name ?? id ?? '';
+}
+
+interface HandedLot {
+  readonly kind: string;
+  readonly packs: number;
+  readonly kg: number;
+}
+
+function handedLots({ delivery, allocation, ids }: Plan, scenario: Scenario, stop: number): HandedLot[] {
+  const products = new Map(scenario.products.map((product) => [product.id, product]));
+  return (delivery.stops.loads[stop] ?? []).flatMap((load) =>
+    (delivery.loads.grants[load] ?? []).map((grant, i) => {
+      const lot = scenario.lots.find(({ id }) => id === ids.lots[allocation.grants.lot[grant] ?? -1]);
+      const product = lot && products.get(lot.productId);
+      const packs = delivery.loads.packs[load]?.[i] ?? 0;
+      return { kind: product?.kind ?? '', packs, kg: (packs * (product?.packG ?? 0)) / 1000 };
+    }),
+  );
+}
+
+function locksOf({ delivery, allocation, ids }: Plan, stop: number, vehicleId: string, date: string): Decision[] {
+  const locks = new Map<string, Decision>();
+  for (const load of delivery.stops.loads[stop] ?? []) {
+    const consignment = delivery.loads.consignment[load] ?? -1;
+    const communityId = ids.communities[allocation.consignments.community[consignment] ?? -1];
+    if (communityId === undefined) continue;
+    const group = allocation.consignments.group[consignment];
+    const commodities =
+      group === 'both' ? (['seed', 'inoculant'] as const) : ([group === 'dry' ? 'seed' : 'inoculant'] as const);
+    for (const commodity of commodities) {
+      locks.set(`${communityId} ${commodity}`, { kind: 'lock', communityId, commodity, vehicleId, date });
+    }
+  }
+  return [...locks.values()];
+}
+
+/** Whether decisions keep a vehicle away on a day. */
+export const isAway = (decisions: readonly Decision[], vehicleId: string, date: string): boolean =>
+  decisions.some(
+    (one) => one.kind === 'vehicle-away' && one.vehicleId === vehicleId && one.from <= date && date <= one.to,
+  );
+
+/** Whether each of the locks stands among the decisions. */
+export const isHeld = (decisions: readonly Decision[], locks: readonly Decision[]): boolean =>
+  locks.length > 0 &&
+  locks.every((lock) =>
+    decisions.some(
+      (one) =>
+        one.kind === 'lock' &&
+        lock.kind === 'lock' &&
+        one.communityId === lock.communityId &&
+        one.commodity === lock.commodity &&
+        one.vehicleId === lock.vehicleId &&
+        one.date === lock.date,
+    ),
+  );
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -1,0 +1,75 @@
+import type { Plan, Scenario, UnservedReason } from '../../engine/index.ts';
+
+/** Communities that get nothing, or not all, of what they were given, for one reason. */
+export interface NotServed {
+  readonly reason: UnservedReason;
+  /** Indexes of communities. */
+  readonly communities: readonly number[];
+  readonly names: readonly string[];
+  readonly zones: readonly string[];
+  readonly hectares: number;
+  /** Null where a community does not say. */
+  readonly growers: number | null;
+}
+
+/** Who is not served and why: loads left at the depot, and communities that no vehicle reaches. Most land first. */
+export function notServed(plan: Plan, scenario: Scenario): readonly NotServed[] {
+  const found = new Map<UnservedReason, Map<number, number>>();
+  const add = (reason: UnservedReason, community: number, hectares: number) => {
+    const communities = found.get(reason) ?? new Map<number, number>();
+    // Seed and inoculant serve the same land: the larger of the two counts.
+    communities.set(community, Math.max(communities.get(community) ?? 0, hectares));
+    found.set(reason, communities);
+  };
+  for (const [community, hectares] of cutOffLand(plan)) add('not-reachable', community, hectares);
+  for (const { community, reason, hectares } of loadsLeft(plan)) add(reason, community, hectares);
+  return [...found]
+    .map(([reason, communities]) => describe(scenario, reason, communities))
+    .sort((a, b) => b.hectares - a.hectares);
+}
+
+/** Planned hectares of communities whose need falls short because no vehicle reaches them. */
+function cutOffLand({ allocation: { shares, shortfalls } }: Plan): ReadonlyMap<number, number> {
+  const rows = new Set(
+    shortfalls.shareRow.filter(
+      (_, i) => shortfalls.reason[i] === 'not-reachable' && shortfalls.commodity[i] === 'seed',
+    ),
+  );
+  const land = new Map<number, number>();
+  for (const row of rows) {
+    const community = shares.community[row] ?? -1;
+    land.set(community, (land.get(community) ?? 0) + (shares.plannedHa[row] ?? 0));
+  }
+  return land;
+}
+
+/** Loads left, summed by community, kind of goods and reason. */
+function loadsLeft({ delivery: { unserved, loads }, allocation: { consignments } }: Plan) {
+  const sums = new Map<string, { community: number; reason: UnservedReason; hectares: number }>();
+  unserved.load.forEach((load, i) => {
+    const consignment = loads.consignment[load] ?? -1;
+    const community = consignments.community[consignment] ?? -1;
+    const reason = unserved.reason[i] ?? 'not-reachable';
+    const key = `${community} ${consignments.group[consignment]} ${reason}`;
+    const hectares = (sums.get(key)?.hectares ?? 0) + (unserved.hectares[i] ?? 0);
+    sums.set(key, { community, reason, hectares });
+  });
+  return [...sums.values()];
+}
+
+function describe(scenario: Scenario, reason: UnservedReason, land: ReadonlyMap<number, number>): NotServed {
+  const communities = [...land.keys()];
+  const told = communities.map((community) => scenario.communities[community]);
+  const zoneIds = new Set(told.map((one) => one?.zoneId ?? null));
+  const farmers = told.map((one) => one?.farmers ?? null);
+  return {
+    reason,
+    communities,
+    names: told.map((one) => one?.name ?? ''),
+    zones: scenario.zones.filter(({ id }) => zoneIds.has(id)).map(({ name }) => name),
+    hectares: [...land.values()].reduce((sum, hectares) => sum + hectares, 0),
+    growers: farmers.some((count) => count === null)
+      ? null
+      : farmers.reduce<number>((sum, count) => sum + (count ?? 0), 0),
+  };
+}
