@@ -167,8 +167,6 @@ function cellLabel(row: CalendarRow, day: PlanningDay, cell: CalendarCell, words
   const zone = row.name ?? row.zoneId ?? days.outside;
   const date = `${words.weekdays[day.weekday]} ${dateText(day.iso, words, false)}`;
   const said =
-    cell.share === null
-      ? days.cellNone(zone, date)
-      : days.cell(zone, date, `${percentOf(cell.share)}${NO_BREAK}%`);
+    cell.share === null ? days.cellNone(zone, date) : days.cell(zone, date, `${percentOf(cell.share)}${NO_BREAK}%`);
   return cell.handed === null ? said : `${said}, ${days.cellHanded[cell.handed]}`;
 }

@@ -15,10 +15,11 @@ export function SeasonStrip({ strip }: { readonly strip: Strip }) {
   const { days } = words;
   const columns = calendarColumns(strip.days);
   const at = (column: CalendarColumn) => strip.days[column.day.offset];
+  const lastKnown = columns.findLast(({ day }) => strip.known !== null && day.offset <= strip.known.offset);
   const row = (draw: (day: StripDay) => ReactNode, ofGap: (day: StripDay) => string = () => '') =>
     columns.map((column) => {
       const day = at(column);
-      const parts = strip.known?.offset === column.day.offset ? 'parts' : '';
+      const parts = column === lastKnown ? 'parts' : '';
       const gap = column.kind === 'gap' && day ? ofGap(day) : '';
       return (
         <td key={column.day.offset} className={`strip-${column.kind} ${parts} ${gap}`}>
@@ -32,8 +33,9 @@ export function SeasonStrip({ strip }: { readonly strip: Strip }) {
       <DayColumns columns={columns} />
       <thead className="unseen">
         <tr>
-          <th scope="col">{days.strip}</th>
-          <td />
+          <th scope="col" colSpan={2}>
+            {days.strip}
+          </th>
           {columns.map(({ kind, day }) =>
             kind === 'day' ? (
               <th key={day.offset} scope="col">
@@ -46,7 +48,7 @@ export function SeasonStrip({ strip }: { readonly strip: Strip }) {
         </tr>
       </thead>
       <tbody>
-        <tr aria-hidden="true">
+        <tr>
           <td colSpan={2} />
           <td colSpan={columns.length} className="strip-basis">
             <Basis strip={strip} columns={columns} words={words} />
@@ -70,10 +72,11 @@ export function SeasonStrip({ strip }: { readonly strip: Strip }) {
           )}
         </tr>
         <tr className="strip-rain">
-          <th scope="row" title={days.rainTitle}>
-            {days.rain}
+          <th scope="row" colSpan={2} title={days.rainTitle}>
+            <span className="strip-head">
+              {days.rain} <span className="strip-note">{days.rainNote}</span>
+            </span>
           </th>
-          <td className="strip-note">{days.rainNote}</td>
           {row(({ rainMm }) =>
             rainMm === null ? (
               <span className="unseen">{days.noRainKnown}</span>
@@ -108,14 +111,14 @@ interface HeadProps {
 /** What a row shows; the head opens to how it was made. */
 function StripHead({ path, head, note, title }: HeadProps) {
   return (
-    <>
-      <th scope="row">
+    <th scope="row" colSpan={2}>
+      <span className="strip-head">
         <Figure path={path} title={title}>
           {head}
-        </Figure>
-      </th>
-      <td className="strip-note">{note}</td>
-    </>
+        </Figure>{' '}
+        <span className="strip-note">{note}</span>
+      </span>
+    </th>
   );
 }
 

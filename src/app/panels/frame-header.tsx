@@ -94,7 +94,7 @@ function Actions() {
   const isDark = theme === 'dark';
   return (
     <span className="actions header-actions">
-      <button type="button" className="quiet" disabled={decisions.length === 0} onClick={undo}>
+      <button type="button" className="quiet" disabled={decisions.length === 0} onClick={() => undo()}>
         {words.frame.undo}
       </button>
       <button type="button" className="quiet" disabled={undone.length === 0} onClick={redo}>

@@ -21,6 +21,7 @@ export async function openDropped(season: SeasonState, transfer: DataTransfer): 
 }
 
 async function openGathered(season: SeasonState, chosen: readonly ChosenFile[]): Promise<void> {
+  if (chosen.length === 0) return;
   const { gatherFiles } = await loadGathering();
   const gathered = await gatherFiles(chosen);
   if (gathered.whole || season.read === null) await season.openFiles(gathered);

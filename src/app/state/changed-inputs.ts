@@ -8,7 +8,16 @@ const UNTOUCHED_BY_ORDERS = ['needs', 'season'];
 
 /** How many inputs differ from those of the plan: decisions added or taken back, and files replaced. */
 export function changedInputs(state: Inputs): number {
-  return state.plan === null ? 0 : changedFiles(state) + changedDecisions(state).length;
+  if (state.plan === null) return 0;
+  const changed = changedDecisions(state);
+  const steps = new Set(changed.flatMap((decision) => stepOf(decision) ?? []));
+  return changedFiles(state) + steps.size + changed.filter((decision) => stepOf(decision) === null).length;
+}
+
+/** What the decisions of one cell of the allocation have in common; null for a decision that stands by itself. */
+export function stepOf(decision: Decision): string | null {
+  if (decision.kind !== 'fix' && decision.kind !== 'floor' && decision.kind !== 'cap') return null;
+  return [decision.kind, decision.crop, decision.commodity, decision.share].join(' ');
 }
 
 /** Whether an input that a figure rests on has changed since it was planned. */

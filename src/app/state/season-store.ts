@@ -3,7 +3,8 @@ import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
 import type { Gathered } from '../../adapters/browser/gather-files.ts';
 import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
 import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
-import type { Decision, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import type { Decision, Needs, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
 
 /** The same defaults as on the command line, so that both make the same plan. */
@@ -41,6 +42,8 @@ export interface SeasonState {
   /** What the independent checker found in the plan; null while it has not answered. */
   readonly findings: readonly Problem[] | null;
   readonly notice: Notice | null;
+  /** Needs under figures that were changed since the plan; null where none was. */
+  readonly changedNeeds: Needs | null;
 
   openFiles(gathered: Gathered): Promise<void>;
   /** Opens what is served with the page; null where nothing is. */
@@ -48,7 +51,8 @@ export interface SeasonState {
   /** Puts files in the place of those of the same name, as mended. */
   replaceFiles(files: Files): Promise<void>;
   decide(...decisions: Decision[]): void;
-  undo(): void;
+  /** Drops the last step, or as many decisions as are named. */
+  undo(count?: number): void;
   redo(): void;
   replan(): Promise<void>;
   cancel(): void;
@@ -71,6 +75,7 @@ const NOTHING = {
   planning: null,
   findings: null,
   notice: null,
+  changedNeeds: null,
 } as const;
 
 /** The season on the page: files, scenario, decisions, plan. All work is done by the client, beside the page. */
@@ -112,6 +117,23 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       set({ decisions, undone });
       const { read: opened } = get();
       if (opened) kept.keepDecisions(opened.sha256, decisions);
+      void weighNeeds();
+    }
+
+    /** Asks for the needs at once where a figure they rest on was changed. The last answer asked for counts. */
+    async function weighNeeds(): Promise<void> {
+      const { decisions, plannedFrom, planning } = get();
+      const assumed = (list: readonly Decision[]) => JSON.stringify(list.filter(({ kind }) => kind === 'assume'));
+      if (planning || assumed(decisions) === assumed(plannedFrom?.decisions ?? [])) {
+        if (get().changedNeeds) set({ changedNeeds: null });
+        return;
+      }
+      try {
+        const { needs } = await client.needs({ decisions });
+        if (get().decisions === decisions) set({ changedNeeds: needs });
+      } catch (error) {
+        fail(error);
+      }
     }
 
     return {
@@ -166,16 +188,16 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         setDecisions([...get().decisions, ...decisions], []);
       },
 
-      undo() {
+      undo(count) {
         const { decisions, undone } = get();
-        const last = decisions.at(-1);
-        if (last) setDecisions(decisions.slice(0, -1), [...undone, last]);
+        const kept = decisions.length - (count ?? lastStep(decisions));
+        setDecisions(decisions.slice(0, kept), [...undone, ...decisions.slice(kept).reverse()]);
       },
 
       redo() {
         const { decisions, undone } = get();
-        const next = undone.at(-1);
-        if (next) setDecisions([...decisions, next], undone.slice(0, -1));
+        const kept = undone.length - lastStep(undone);
+        setDecisions([...decisions, ...undone.slice(kept).reverse()], undone.slice(0, kept));
       },
 
       async replan() {
@@ -187,7 +209,15 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
             if (get().planning) set({ planning: progress });
           });
           const { scenario } = opened;
-          set({ plan, scenario, plannedFrom: { files, decisions }, planning: null, findings: null, notice: null });
+          set({
+            plan,
+            scenario,
+            plannedFrom: { files, decisions },
+            planning: null,
+            findings: null,
+            notice: null,
+            changedNeeds: null,
+          });
           await check(plan, decisions);
         } catch (error) {
           fail(error);
@@ -211,6 +241,15 @@ function isMissing({ read }: SeasonState, path: string): boolean {
   return read?.problems.some(({ code, file }) => code === 'E1100' && file === path) ?? false;
 }
 
-const cleared = () => ({ plan: null, plannedFrom: null, findings: null, undone: [] });
+/** How many decisions at the end of a list were one step: a cell of the table is fixed for each of its communities. */
+function lastStep(decisions: readonly Decision[]): number {
+  const last = decisions.at(-1);
+  if (!last) return 0;
+  const step = stepOf(last);
+  const before = decisions.findLastIndex((decision) => stepOf(decision) !== step);
+  return step === null ? 1 : decisions.length - 1 - before;
+}
+
+const cleared = () => ({ changedNeeds: null, plan: null, plannedFrom: null, findings: null, undone: [] });
 
 const keepOtherPlan = (notice: Notice | null): Notice | null => (notice?.kind === 'other-plan' ? notice : null);

@@ -48,3 +48,6 @@ export function calendarColumns(days: readonly PlanningDay[]): CalendarColumn[] 
 
 /** `06:35`, the nearest minute. */
 export const hourText = (minutes: number): string => clockText(Math.round(minutes));
+
+/** 0 Monday to 6 Sunday. */
+export const weekdayOf = (iso: string): number => isoWeekday(parseIsoDate(iso) ?? dayNumber(0)) - 1;

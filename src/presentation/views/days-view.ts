@@ -1,8 +1,8 @@
-import type { Plan, Scenario } from '../../engine/index.ts';
+import type { Plan, Position, Scenario } from '../../engine/index.ts';
 import { communitiesOfStop, type VehicleDay } from './days-fleet.ts';
-import { dayMarks, routeLines } from './days-route.ts';
+import { dayMarks, placePosition, routeLines } from './days-route.ts';
 import type { NotServed } from './days-unserved.ts';
-import { depotSymbols, type Hatch, type MapPicture, zoneLabels } from './map-view.ts';
+import { depotSymbols, districtBounds, type Hatch, type MapLabel, type MapPicture, zoneLabels } from './map-view.ts';
 
 /** The answer of the view: all days together. */
 export interface DaysHeadline {
@@ -64,7 +64,10 @@ export function dayGround(
     fills: scenario.communities.map((_, community) => (served.has(community) ? 'sheet' : null)),
     hatches: scenario.communities.map((_, community): Hatch | null => (unserved.has(community) ? 'nothing' : null)),
     lines: routeLines(plan, scenario, vehicles),
-    labels: zoneLabels(scenario, () => null),
+    labels: clearLabels(
+      scenario,
+      stops.map(({ place }) => placePosition(plan, place)),
+    ),
   };
 }
 
@@ -77,4 +80,24 @@ export function dayPicture(
   minute: number,
 ): MapPicture {
   return { ...ground, symbols: [...depotSymbols(scenario), ...dayMarks(plan, scenario, vehicles, minute)] };
+}
+
+/** Tries, in heights of a label: where it stands, then below and above by turns. */
+const LABEL_SHIFTS = [0, -1.2, 1.2, -2.4, 2.4] as const;
+/** A label and a stop as parts of the district's width: half a label's width, and its height with a stop's. */
+const [HALF_LABEL, LABEL_HEIGHT] = [0.085, 0.035];
+
+/** Zone names moved up or down from under the day's stops, which lie over them. */
+function clearLabels(scenario: Scenario, stops: readonly Position[]): MapLabel[] {
+  const [west, , east] = districtBounds(scenario) ?? [0, 0, 1, 1];
+  const width = Math.max(1e-9, east - west);
+  return zoneLabels(scenario, () => null).map((label) => {
+    const [lon, lat] = label.position;
+    const shifted = LABEL_SHIFTS.map((shift): Position => [lon, lat + shift * LABEL_HEIGHT * width]);
+    const isClear = (at: Position) =>
+      stops.every(
+        (stop) => Math.abs(stop[0] - at[0]) > HALF_LABEL * width || Math.abs(stop[1] - at[1]) > LABEL_HEIGHT * width,
+      );
+    return { ...label, position: shifted.find(isClear) ?? label.position };
+  });
 }

@@ -62,7 +62,6 @@ const POWDER = blankInoculant({
 });
 const SEED = blankSeed(25, {
   id: 'SEED-SOY',
-  openedPackDays: 14,
   thousandSeedG: 150,
   seedRateKgPerHa: 60,
   pricePerPack: 30,
@@ -160,7 +159,7 @@ export const smallScenario: Scenario = blankScenario({
   products: [
     POWDER,
     SEED,
-    blankSticker({ id: 'STICKER', carrier: 'peat', openedPackDays: 14, pricePerPack: 1 }),
+    blankSticker({ id: 'STICKER', pricePerPack: 1 }),
     { ...SEED, id: 'SEED-TREATED', treatedSeed: true },
     { ...POWDER, id: 'INO-BEAN', crops: ['common_bean'] },
   ],

@@ -13,7 +13,7 @@ import { STOCK_SPOILS } from './spoils/stock.ts';
 import { TIMES_SPOILS } from './spoils/times.ts';
 import { VEHICLES_SPOILS } from './spoils/vehicles.ts';
 
-export { applySpoil, type Judged, type Spoil } from './spoils/spoil.ts';
+export { applySpoil, type Spoil } from './spoils/spoil.ts';
 
 /** Every way to spoil a plan, in the order of the list in the checker's README. */
 export const SPOILS: readonly Spoil[] = [

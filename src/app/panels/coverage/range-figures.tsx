@@ -96,7 +96,7 @@ function Steps({ steps: { planned, expected, signedFor, sown } }: { readonly ste
       <div>
         <dt>{words.planned}</dt>
         <dd>
-          <Figure path="allocation.shares.plannedHa" title={words.planned}>
+          <Figure path="outcomes.headline.plannedHa" title={words.planned}>
             {ha(planned)}
           </Figure>
         </dd>

@@ -146,8 +146,8 @@ function DistrictRow({ row, isSigned, cells }: DistrictRowProps) {
           {text.all}
         </button>
       </th>
-      {figure(1, of('farmersReached'), text.growers, amount(headline.farmers))}
-      {figure(2, 'allocation.shares.plannedHa', text.planned, hectares(headline.plannedHa))}
+      {figure(1, of('farmers'), text.growers, amount(headline.farmers))}
+      {figure(2, of('plannedHa'), text.planned, hectares(headline.plannedHa))}
       {figure(3, of('reachedHa'), text.expected, hectares(headline.reachedHa.p50))}
       {figure(4, of('reachedHa'), text.range, rangeText(headline.reachedHa, hectares, words.zones.to))}
       <td />

@@ -1,11 +1,6 @@
 import type { Plan, Scenario } from '../../../engine/index.ts';
 import { shownDay } from '../../../presentation/views/days-axis.ts';
-import {
-  hoursOfDay,
-  shownHour,
-  type VehicleDay,
-  vehiclesOfDay,
-} from '../../../presentation/views/days-fleet.ts';
+import { hoursOfDay, shownHour, type VehicleDay, vehiclesOfDay } from '../../../presentation/views/days-fleet.ts';
 import { dayHeat } from '../../../presentation/views/days-heat.ts';
 import { type NotServed, notServed } from '../../../presentation/views/days-unserved.ts';
 import { dayGround, dayPicture } from '../../../presentation/views/days-view.ts';

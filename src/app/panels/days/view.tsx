@@ -1,46 +1,62 @@
-import { grouped } from '../../../presentation/grouped-figure.ts';
-import { plainPicture } from '../../map/plain-picture.ts';
-import { useSeason, useWords } from '../../state/use-stores.ts';
+import { localNumber, withUnit } from '../../../presentation/local-number.ts';
+import { daysHeadline } from '../../../presentation/views/days-view.ts';
+import { saveTable } from '../../state/save-tables.ts';
+import { useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
-import { figureColumn, ZoneTable } from '../zone-table.tsx';
+import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
+import './days.css';
+import { MapLegend } from './map-legend.tsx';
+import { NotServedLines } from './not-served.tsx';
+import { SeasonAndCalendar } from './season-and-calendar.tsx';
+import { StopTable } from './stop-table.tsx';
+import { VehicleChart } from './vehicle-chart.tsx';
+import { VehicleTable } from './vehicle-table.tsx';
 
 function Answer() {
-  const words = useWords().firstViews;
-  const plan = useSeason((season) => season.plan);
-  if (plan === null) return <NotPlanned />;
-  const { trips } = plan.delivery;
-  const vehicleDays = new Set(trips.vehicle.map((vehicle, row) => `${vehicle} ${trips.date[row]}`)).size;
-  const days = new Set(trips.date).size;
+  const words = useWords();
+  const { days } = words;
+  const shown = useDayShown();
+  if (shown === null) return <NotPlanned />;
+  const told = daysHeadline(shown.plan, shown.notServed);
+  if (told.vehicleDays === 0) return <h1>{days.noDeliveries}</h1>;
+  const count = (value: number) => localNumber(value, words);
   return (
     <h1>
-      {words.vehicleDays(grouped(vehicleDays), grouped(days))}{' '}
-      <Figure path="outcomes.headline.reachedHa" title={words.reachedTitle}>
-        {`${grouped(plan.outcomes.headline.reachedHa.p50)} ha`}
+      {days.answer(count(told.vehicleDays), told.vehicleDays === 1, count(told.days), told.days === 1)}{' '}
+      <Figure path="outcomes.headline.reachedHa" title={days.reachedTitle}>
+        {withUnit(count(told.reachedHa), days.ha)}
       </Figure>{' '}
-      {words.aliveAndInTime}
+      {days.aliveAndInTime}{' '}
+      {told.notServed === 0 ? days.allServed : days.cannotBeServed(count(told.notServed), told.notServed === 1)}
     </h1>
   );
 }
 
 function Panel() {
-  const { zones } = useWords();
+  const { days } = useWords();
+  const shown = useDayShown();
+  const vehicle = useShownVehicle(shown);
+  if (shown === null) return null;
   return (
-    <ZoneTable
-      columns={[
-        figureColumn(zones.communities, 'outcomes.zones.communities', (z) => z.communities),
-        figureColumn(zones.packs, 'outcomes.zones.inoculantPacks', (z) => z.inoculantPacks),
-        figureColumn(zones.reachedHa, 'outcomes.zones.reachedHa', (z) => z.reachedHa, 1),
-      ]}
-    />
+    <>
+      <SeasonAndCalendar shown={shown} />
+      <VehicleTable shown={shown} />
+      <NotServedLines left={shown.notServed} />
+      {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
+      <footer className="note days-foot">
+        <p>{days.decisionsNote}</p>
+        <button
+          type="button"
+          className="link"
+          onClick={() => void saveTable('deliveries.csv', shown.plan, shown.scenario)}
+        >
+          {days.save}
+        </button>
+      </footer>
+    </>
   );
 }
 
-export const DAYS: ViewParts = {
-  Answer,
-  Panel,
-  Chart: () => null,
-  Legend: () => null,
-  picture: ({ scenario }) => plainPicture(scenario),
-};
+export const DAYS: ViewParts = { Answer, Panel, Chart: VehicleChart, Legend: MapLegend, picture: dayOnMap };

@@ -135,7 +135,7 @@ function ReleaseButton({ cell, onReleased }: { readonly cell: Cell; readonly onR
   const steps = stepsToRelease(decisions, cell);
   if (cell.fixed.length === 0) return null;
   const release = () => {
-    for (let step = 0; step < steps; step++) undo();
+    undo(steps);
     onReleased();
   };
   return (

@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
-import type { Plan, Scenario } from '../../../engine/index.ts';
-import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
+import type { Needs, Plan, Scenario } from '../../../engine/index.ts';
+import { EMPTY_PICTURE, type MapPicture } from '../../../presentation/views/map-view.ts';
 import { lotsView } from '../../../presentation/views/stock-lots.ts';
 import { stockPicture } from '../../../presentation/views/stock-picture.ts';
+import { changedTones } from '../../../presentation/views/stock-rates.ts';
 import { type StockView, stockView } from '../../../presentation/views/stock-view.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { LotsChart } from '../../charts/lots-chart.tsx';
@@ -15,6 +16,7 @@ import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import { LotTable } from './lot-table.tsx';
+import { SeedRates } from './seed-rates.tsx';
 import { ShortageTable } from './shortage-table.tsx';
 import { ToldText } from './told-text.tsx';
 import { ZoneGrid } from './zone-grid.tsx';
@@ -57,6 +59,7 @@ function Panel() {
     <>
       <ShortageTable shortages={stock.shortages} />
       <RuleLine stock={stock} />
+      <SeedRates plan={plan} scenario={scenario} />
       <ZoneGrid plan={plan} scenario={scenario} stock={stock} />
       <footer className="grid-foot note">
         <BarKey />
@@ -187,10 +190,18 @@ const picture = rememberLast((plan: Plan | null, scenario: Scenario | null, word
   plan === null || scenario === null ? EMPTY_PICTURE : stockPicture(plan, scenario, words),
 );
 
+/** The picture of the plan; where needs were changed since, its tones follow them. */
+const livePicture = rememberLast(
+  (plan: Plan | null, scenario: Scenario | null, needs: Needs | null, words: Words): MapPicture => {
+    const planned = picture(plan, scenario, words);
+    return plan && scenario && needs ? { ...planned, fills: changedTones(plan, scenario, needs) } : planned;
+  },
+);
+
 export const STOCK: ViewParts = {
   Answer,
   Panel,
   Chart,
   Legend,
-  picture: ({ plan, scenario }, _, words) => picture(plan, scenario, words),
+  picture: ({ plan, scenario, changedNeeds }, _, words) => livePicture(plan, scenario, changedNeeds, words),
 };

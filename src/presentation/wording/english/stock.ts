@@ -15,6 +15,11 @@ export const STOCK_WORDING = {
   shortTitle: (what: string) => `${what}, short by`,
   zoneShareTitle: (what: string) => `${what}, share of planned land`,
 
+  // seed rates
+  seedRates: 'Seed rate, kg/ha',
+  atTheseRates: (need: string, share: string) =>
+    `At these rates ${need} of seed is needed; stock and farmer-saved seed cover ${share}.`,
+
   // where
   allZones: (share: string) => `all zones get ${share}`,
   someZones: (count: string, isOne: boolean, share: string) => `${count} ${isOne ? 'zone gets' : 'zones get'} ${share}`,

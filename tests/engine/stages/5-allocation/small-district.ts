@@ -89,6 +89,7 @@ export const sachet = (crops: readonly Crop[], over: Partial<Product> = {}): Pro
     carrierSterile: true,
     maxStorageC: 30,
     litresPerPack: 0.2,
+    packSize: over.packG ?? 100,
     ...over,
   });
 

@@ -1,0 +1,84 @@
+import { useCallback, useState } from 'react';
+import { localNumber, withUnit } from '../../../presentation/local-number.ts';
+import { zoneCalendar } from '../../../presentation/views/days-calendar.ts';
+import { seasonStrip } from '../../../presentation/views/days-strip.ts';
+import type { Words } from '../../../presentation/wording/words.ts';
+import { type CellAt, DayCalendar } from '../../charts/day-calendar.tsx';
+import { SeasonStrip } from '../../charts/season-strip.tsx';
+import { rememberLast } from '../../state/remember-last.ts';
+import { useWords } from '../../state/use-stores.ts';
+import type { DayShown } from './day-shown.ts';
+import { dayTitle } from './day-title.ts';
+
+const strips = rememberLast(seasonStrip);
+const calendars = rememberLast(zoneCalendar);
+
+/** The season over the calendar on one day axis, and what moving a zone to the day pointed at would cost. */
+export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly shown: DayShown }) {
+  const [pointed, setPointed] = useState<CellAt | null>(null);
+  const onPoint = useCallback((cell: CellAt | null) => setPointed(cell), []);
+  const words = useWords();
+  return (
+    <>
+      <CalendarKey />
+      <SeasonStrip strip={strips(plan, scenario)} />
+      <DayCalendar calendar={calendars(plan, scenario)} shownDay={day} onPoint={onPoint} />
+      <p className="note cell-cost" role="status">
+        {pointed === null ? words.days.readHint : <CellCost cell={pointed} roadStates={plan.season.roadState} />}
+      </p>
+    </>
+  );
+}
+
+function CalendarKey() {
+  const { days } = useWords();
+  return (
+    <div className="note calendar-key">
+      <p>
+        {days.barMeans}{' '}
+        <span className="alive-key">
+          {days.keyLess}
+          {[1, 2, 3, 4, 5, 6].map((step) => (
+            <span key={step} className={`alive-step alive-${step}`} style={{ height: `${4 + step * 1.6}px` }} />
+          ))}
+          {days.keyAll}
+        </span>
+      </p>
+      <p className="handed-key">
+        <span className="handed-swatch is-inoculant" /> {days.keyInoculant} <span className="handed-swatch is-dry" />{' '}
+        {days.keyDry}
+      </p>
+    </div>
+  );
+}
+
+/** What the cell's day would give the zone beside the days planned. */
+function CellCost({
+  cell: { row, day },
+  roadStates,
+}: {
+  readonly cell: CellAt;
+  readonly roadStates: readonly number[];
+}) {
+  const words = useWords();
+  const { days } = words;
+  const zone = row.name ?? row.zoneId ?? days.outside;
+  const date = dayTitle(day.iso, words);
+  const cell = row.cells[day.offset];
+  if (!cell || cell.share === null) return days.readNone(zone, date);
+  const hectares = (value: number) => withUnit(localNumber(value, words, 1), days.ha);
+  return (
+    <>
+      {days.readMove(zone, date, hectares(cell.hectares))}{' '}
+      <b>{difference(cell.hectares - row.chosenHa, hectares, words)}</b>{' '}
+      {days.readRoads(days.roadStates[roadStates[day.offset] ?? 0] ?? '')}
+    </>
+  );
+}
+
+const LEAST_TOLD_HA = 0.05;
+
+function difference(more: number, hectares: (value: number) => string, { days }: Words): string {
+  if (Math.abs(more) < LEAST_TOLD_HA) return days.readSame;
+  return more > 0 ? days.readMore(hectares(more)) : days.readFewer(hectares(-more));
+}

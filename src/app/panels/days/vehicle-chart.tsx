@@ -1,0 +1,102 @@
+import { localNumber } from '../../../presentation/local-number.ts';
+import { hourText } from '../../../presentation/views/days-axis.ts';
+import { type DayHeat, valueAt } from '../../../presentation/views/days-heat.ts';
+import { TemperatureChart } from '../../charts/temperature-chart.tsx';
+import { useView, useWords } from '../../state/use-stores.ts';
+import { useChosenVehicle } from './chosen-vehicle.ts';
+import { heatOf, useDayShown, useShownVehicle } from './day-shown.ts';
+
+/** The chosen vehicle's temperatures; other vehicles of the day by their letters. */
+export function VehicleChart() {
+  const words = useWords();
+  const { days } = words;
+  const shown = useDayShown();
+  const vehicle = useShownVehicle(shown);
+  const chooseHour = useView((view) => view.chooseHour);
+  const { choose } = useChosenVehicle();
+  if (shown === null || vehicle === null) return null;
+  const heat = heatOf(shown.plan, vehicle);
+  const last = vehicle.trips.flatMap((trip) => trip.stops).findLast(({ packC }) => packC !== null);
+  return (
+    <>
+      <header className="heat-head">
+        <h2>{days.chart(vehicle.mark.letter, vehicle.id)}</h2>
+        <fieldset className="letters" aria-label={days.chooseVehicle}>
+          {shown.vehicles.map(({ id, mark }) => (
+            <button
+              key={id}
+              type="button"
+              className="letter"
+              aria-pressed={id === vehicle.id}
+              aria-label={days.chart(mark.letter, id)}
+              onClick={() => choose(id)}
+            >
+              {mark.letter}
+            </button>
+          ))}
+        </fieldset>
+        {last && last.packC !== null && (
+          <p className="note">
+            {days.lastHandOver}{' '}
+            <b>
+              {days.lastHandOverC(
+                localNumber(last.packC, words, 1),
+                localNumber(last.hotBandMaxC ?? last.packC, words, 1),
+              )}
+            </b>
+          </p>
+        )}
+      </header>
+      <TemperatureChart vehicle={vehicle} heat={heat} hours={shown.hours} hour={shown.hour} onHour={chooseHour} />
+      {heat.trips.length > 0 && <HeatTable heat={heat} />}
+    </>
+  );
+}
+
+const ROW_MINUTES = 30;
+
+/** The same every half hour, for those who do not see the chart. */
+function HeatTable({ heat }: { readonly heat: DayHeat }) {
+  const words = useWords();
+  const { days } = words;
+  const rows = heat.trips.flatMap((trip) => {
+    const [from, to] = [trip.packs[0]?.[0] ?? 0, trip.packs.at(-1)?.[0] ?? 0];
+    const first = Math.ceil(from / ROW_MINUTES) * ROW_MINUTES;
+    const count = Math.max(0, Math.floor((to - first) / ROW_MINUTES) + 1);
+    const minutes = [from, ...Array.from({ length: count }, (_, i) => first + i * ROW_MINUTES), to];
+    return [...new Set(minutes)].map((minute) => ({
+      minute,
+      values: [trip.shade, trip.boxAir, trip.packs, trip.hotBand].map((line) => valueAt(line, minute)),
+    }));
+  });
+  const heads = [days.shade, days.boxAir, days.packsHead, days.hotBandHead];
+  return (
+    <details className="heat-table">
+      <summary>{days.chartTable}</summary>
+      <table className="ruled" aria-label={days.chartTable}>
+        <thead>
+          <tr>
+            <th scope="col">{days.hour}</th>
+            {heads.map((head) => (
+              <th key={head} scope="col" className="number">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ minute, values }) => (
+            <tr key={minute}>
+              <th scope="row">{hourText(minute)}</th>
+              {values.map((value, column) => (
+                <td key={heads[column]} className="number">
+                  {value === null ? days.none : localNumber(value, words, 1)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
