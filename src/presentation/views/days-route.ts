@@ -1,7 +1,7 @@
 import type { Plan, Position, Scenario } from '../../engine/index.ts';
 import { alongRoad } from '../along-road.ts';
 import type { DayStop, DayTrip, VehicleDay } from './days-fleet.ts';
-import type { MapLine, MapSymbol } from './map-view.ts';
+import { districtBounds, type MapLine, type MapSymbol } from './map-view.ts';
 
 /** Positions along one leg: from its site to the road, along the road, to the next site. */
 export function legPositions(plan: Plan, scenario: Scenario, leg: number): Position[] {
@@ -113,7 +113,18 @@ export function dayMarks(plan: Plan, scenario: Scenario, vehicles: readonly Vehi
       size: VEHICLE_PIXELS,
     }),
   );
-  return [...stops, ...moving];
+  const reach = COVERED_PART * districtWidth(scenario);
+  const isCovered = (stop: MapSymbol) => moving.some(({ position }) => lengthOf(position, stop.position) < reach);
+  // A number that a vehicle stands on would shine through its letter.
+  return [...stops.map((stop) => (isCovered(stop) ? { ...stop, text: '' } : stop)), ...moving];
+}
+
+/** How near a vehicle covers a stop's number, as a part of the district's width. */
+const COVERED_PART = 0.025;
+
+function districtWidth(scenario: Scenario): number {
+  const [west, , east] = districtBounds(scenario) ?? [0, 0, 0];
+  return east - west;
 }
 
 /** Where a vehicle is: on the road in proportion to the time of the leg, at a stop, or at its depot. */

@@ -44,17 +44,18 @@ function Cost({ view: { goods, delivery, perHectare, deliveryPerHectare }, curre
           <Figure path="outcomes.headline.deliveryCost" title={words.deliveryTitle}>
             {money(delivery, currency)}
           </Figure>
-          {perHectare ? ': ' : '; '}
+          {perHectare ? ': ' : ', '}
         </>
       )}
       {perHectare && <PerHectare range={perHectare} currency={currency} />}
       {deliveryPerHectare !== null && (
         <>
-          {words.deliveryAlone}{' '}
+          {' '}
+          {perHectare && `${words.deliveryAlone} `}
           <Figure path="outcomes.headline.deliveryPerHectare" title={words.deliveryPerHectareTitle}>
             {money(deliveryPerHectare, currency)}
           </Figure>
-          .
+          {!perHectare && ` ${words.perHectare}`}.
         </>
       )}
     </p>

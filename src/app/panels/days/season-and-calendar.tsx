@@ -69,8 +69,7 @@ function CellCost({
   const hectares = (value: number) => withUnit(localNumber(value, words, 1), days.ha);
   return (
     <>
-      {days.readMove(zone, date, hectares(cell.hectares))}{' '}
-      <b>{difference(cell.hectares - row.chosenHa, hectares, words)}</b>{' '}
+      {days.readMove(zone, date)} <b>{difference(cell.hectares - row.chosenHa, hectares, words)}</b>{' '}
       {days.readRoads(days.roadStates[roadStates[day.offset] ?? 0] ?? '')}
     </>
   );

@@ -54,10 +54,10 @@ export const DAYS_WORDING = {
 
   // calendar
   calendar: 'Zones by days',
-  barMeans: 'Bar: hectares alive and in time if handed over that day, as a share of the zone’s best day.',
+  barMeans: 'Bar: hectares the zone’s inoculant is worth if handed over that day, alive and in time; of its best day',
   keyInoculant: 'inoculant handed over',
   keyDry: 'seed only',
-  keyLess: 'under half',
+  keyLess: 'half',
   keyAll: 'all',
   zone: 'Zone',
   outside: 'Outside all zones',
@@ -68,14 +68,12 @@ export const DAYS_WORDING = {
   cellNone: (zone: string, date: string) => `${zone}, ${date}: no inoculant`,
   cellHanded: { inoculant: 'inoculant is handed over', dry: 'seed is handed over' },
   readHint: 'Arrows move through the calendar, Enter shows the day. The cost of moving a zone is told here.',
-  readMove: (zone: string, date: string, hectares: string) =>
-    `${zone}, all inoculant on ${date}: ${hectares} alive and in time,`,
-  readFewer: (hectares: string) => `${hectares} fewer than on the days planned.`,
-  readMore: (hectares: string) => `${hectares} more than on the days planned, were there a vehicle.`,
-  readSame: 'the same as on the days planned.',
+  readMove: (zone: string, date: string) => `All inoculant of ${zone} on ${date}:`,
+  readFewer: (hectares: string) => `worth ${hectares} less than on the days planned.`,
+  readMore: (hectares: string) => `worth ${hectares} more than on the days planned, were there a vehicle.`,
+  readSame: 'worth the same as on the days planned.',
   readRoads: (state: string) => `Roads ${state}.`,
   readNone: (zone: string, date: string) => `${zone}, ${date}: this zone gets no inoculant.`,
-  bestDaysFirst: 'Losses on the road are not counted in the bars.',
 
   // the vehicles of the day
   vehicles: (date: string) => `Vehicles on ${date}`,
