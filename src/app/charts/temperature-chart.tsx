@@ -20,6 +20,8 @@ interface TemperatureChartProps {
 const ROOM = { top: 22, right: 118, bottom: 20, left: 28 } as const;
 const HEIGHT = 216;
 const STOPS_HEIGHT = 9;
+/** Between the axis and 0 °C: stops with their numbers. */
+const STOPS_LANE = 24;
 const WIDTH_AT_FIRST = 536;
 const LIMIT_C = 40;
 const WARM_C = 35;
@@ -40,7 +42,7 @@ export function TemperatureChart({ vehicle, heat, hours, hour, onHour }: Tempera
   const bottom = HEIGHT - ROOM.bottom;
   const scale: Scale = {
     x: (minute) => ROOM.left + ((minute - hours.from) / Math.max(1, hours.to - hours.from)) * plotWidth,
-    y: (celsius) => bottom - (celsius / heat.topC) * (bottom - ROOM.top),
+    y: (celsius) => bottom - STOPS_LANE - (celsius / heat.topC) * (bottom - STOPS_LANE - ROOM.top),
     right: ROOM.left + plotWidth,
     bottom,
   };
@@ -173,11 +175,11 @@ function TripLines({ trip, heat, scale, tone }: TripLinesProps) {
           <line
             x1={scale.x(trip.iceGoneMinute)}
             x2={scale.x(trip.iceGoneMinute)}
-            y1={scale.y(0) - STOPS_HEIGHT}
-            y2={scale.y(0) - 40}
+            y1={scale.y(0)}
+            y2={scale.y(0) - 22}
             className="chart-tick"
           />
-          <text x={scale.x(trip.iceGoneMinute)} y={scale.y(0) - 44} textAnchor="middle">
+          <text x={scale.x(trip.iceGoneMinute)} y={scale.y(0) - 26} textAnchor="middle">
             {words.days.iceGone(hourText(trip.iceGoneMinute))}
           </text>
         </g>

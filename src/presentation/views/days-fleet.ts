@@ -3,7 +3,10 @@ import type { MapLine } from './map-view.ts';
 
 export type LinePattern = MapLine['pattern'];
 
-/** How a vehicle is told apart on map, table and chart: letter and line first, colour third. The same on every day. */
+/**
+ * How a vehicle is told apart on map, table and chart: letter and line first, colour third. The letter is the vehicle's own on
+ * every day; line and colour go by the vehicles of the day, so that the first four share neither.
+ */
 export interface VehicleMark {
   readonly letter: string;
   readonly pattern: LinePattern;
@@ -13,13 +16,11 @@ export interface VehicleMark {
 
 const PATTERNS: readonly LinePattern[] = ['a', 'b', 'c', 'd'];
 
-/** Marks by vehicle of the plan: the first four differ in pattern and colour, the next four pair them anew, and so on. */
-export function vehicleMarks({ ids }: Plan): readonly VehicleMark[] {
-  return ids.vehicles.map((_, index) => {
-    const pattern = PATTERNS[index % 4] ?? 'a';
-    const tone = PATTERNS[(index + Math.floor(index / 4)) % 4] ?? 'a';
-    return { letter: letterOf(index), pattern, tone: `vehicle-${tone}` };
-  });
+/** @param nth place among the vehicles of the day; from the fifth on, patterns meet other colours */
+function markOf(vehicle: number, nth: number): VehicleMark {
+  const pattern = PATTERNS[nth % 4] ?? 'a';
+  const tone = PATTERNS[(nth + Math.floor(nth / 4)) % 4] ?? 'a';
+  return { letter: letterOf(vehicle), pattern, tone: `vehicle-${tone}` };
 }
 
 /** A to Z, then A2 to Z2, and so on. */
@@ -81,13 +82,12 @@ export function vehiclesOfDay(plan: Plan, scenario: Scenario, iso: string): read
   const { trips } = plan.delivery;
   const rows = trips.date.flatMap((date, row) => (date === iso ? [row] : []));
   const vehicles = [...new Set(rows.map((row) => trips.vehicle[row] ?? -1))];
-  const marks = vehicleMarks(plan);
-  return vehicles.map((vehicle) => {
+  return vehicles.map((vehicle, nth) => {
     const own = tripsOf(
       plan,
       rows.filter((row) => trips.vehicle[row] === vehicle),
     );
-    return vehicleDay(plan, scenario, vehicle, marks[vehicle], own);
+    return vehicleDay(plan, scenario, vehicle, markOf(vehicle, nth), own);
   });
 }
 
@@ -95,7 +95,7 @@ function vehicleDay(
   plan: Plan,
   scenario: Scenario,
   vehicle: number,
-  mark: VehicleMark | undefined,
+  mark: VehicleMark,
   own: readonly DayTrip[],
 ): VehicleDay {
   const { trips } = plan.delivery;
@@ -104,7 +104,7 @@ function vehicleDay(
   return {
     vehicle,
     id: plan.ids.vehicles[vehicle] ?? '',
-    mark: mark ?? { letter: '', pattern: 'a', tone: 'vehicle-a' },
+    mark,
     trips: own,
     stopCount: stops.length,
     zones: zonesOfStops(plan, scenario, stops),

@@ -1,7 +1,7 @@
 import { APP_WORDING } from './english/app.ts';
 import { COVERAGE_WORDING } from './english/coverage.ts';
-import { DAYS_WORDING } from './english/days.ts';
 import { DAY_ROUTES_WORDING } from './english/day-routes.ts';
+import { DAYS_WORDING } from './english/days.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
 import { STOCK_WORDING } from './english/stock.ts';

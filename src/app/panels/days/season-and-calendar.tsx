@@ -21,8 +21,10 @@ export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly
   return (
     <>
       <CalendarKey />
-      <SeasonStrip strip={strips(plan, scenario)} />
-      <DayCalendar calendar={calendars(plan, scenario)} shownDay={day} onPoint={onPoint} />
+      <div className="scrolls">
+        <SeasonStrip strip={strips(plan, scenario)} />
+        <DayCalendar calendar={calendars(plan, scenario)} shownDay={day} onPoint={onPoint} />
+      </div>
       <p className="note cell-cost" role="status">
         {pointed === null ? words.days.readHint : <CellCost cell={pointed} roadStates={plan.season.roadState} />}
       </p>
@@ -34,19 +36,17 @@ function CalendarKey() {
   const { days } = useWords();
   return (
     <div className="note calendar-key">
-      <p>
-        {days.barMeans}{' '}
-        <span className="alive-key">
-          {days.keyLess}
-          {[1, 2, 3, 4, 5, 6].map((step) => (
-            <span key={step} className={`alive-step alive-${step}`} style={{ height: `${4 + step * 1.6}px` }} />
-          ))}
-          {days.keyAll}
-        </span>
+      <p>{days.barMeans}</p>
+      <p className="alive-key">
+        {days.keyLess}
+        {[1, 2, 3, 4, 5, 6].map((step) => (
+          <span key={step} className={`alive-step alive-${step}`} style={{ height: `${4 + step * 1.6}px` }} />
+        ))}
+        {days.keyAll}
       </p>
       <p className="handed-key">
-        <span className="handed-swatch is-inoculant" /> {days.keyInoculant} <span className="handed-swatch is-dry" />{' '}
-        {days.keyDry}
+        <span className="handed-swatch is-inoculant" /> {days.keyInoculant}
+        <span className="handed-swatch is-dry" /> {days.keyDry}
       </p>
     </div>
   );

@@ -90,10 +90,10 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       <th scope="row">
         {goods.place} {others !== '' && <span className="soft">{`${days.for} ${others}`}</span>}
       </th>
-      <td>{goodsText(goods, words)}</td>
+      <td className="goods">{goodsText(goods, words)}</td>
       <td className="number">{hourText(stop.arriveMinute)}</td>
-      <td className="number">{hourText(stop.departMinute)}</td>
-      <td className="number">
+      <td className="number departs">{hourText(stop.departMinute)}</td>
+      <td className="number packs-c">
         {stop.packC === null ? (
           <span className="soft" title={days.noneSaid}>
             {days.none}
@@ -104,7 +104,7 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
           </Figure>
         )}
       </td>
-      <td className="number">
+      <td className="number hold">
         <HoldButton locks={goods.locks} title={days.holdTitle(goods.place, vehicle.id, date)} />
       </td>
     </tr>

@@ -21,25 +21,32 @@ export function VehicleTable({ shown }: { readonly shown: DayShown }) {
   if (vehicles.length === 0) return <p className="no-vehicles">{days.noVehicles}</p>;
   const heads = [days.leaves, days.stops, days.km, days.kg, days.cool, days.hottest, days.aboveLimit, days.back];
   return (
-    <table className="ruled vehicles" aria-label={days.vehicles(date)} {...gridProps}>
-      <thead>
-        <tr>
-          <th scope="col">{date}</th>
-          <th scope="col">{days.zones}</th>
-          {heads.map((head) => (
-            <th key={head} scope="col" className="number">
-              {head}
-            </th>
+    <div className="scrolls">
+      <table className="ruled vehicles" aria-label={days.vehicles(date)} {...gridProps}>
+        <thead>
+          <tr>
+            <th scope="col">{date}</th>
+            <th scope="col">{days.zones}</th>
+            {heads.map((head) => (
+              <th key={head} scope="col" className="number">
+                {head}
+              </th>
+            ))}
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {vehicles.map((vehicle, row) => (
+            <VehicleRow
+              key={vehicle.id}
+              shown={shown}
+              vehicle={vehicle}
+              cellProps={(column) => cellProps(row, column)}
+            />
           ))}
-          <td />
-        </tr>
-      </thead>
-      <tbody>
-        {vehicles.map((vehicle, row) => (
-          <VehicleRow key={vehicle.id} shown={shown} vehicle={vehicle} cellProps={(column) => cellProps(row, column)} />
-        ))}
-      </tbody>
-    </table>
+        </tbody>
+      </table>
+    </div>
   );
 }
 

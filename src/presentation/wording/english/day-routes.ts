@@ -99,7 +99,8 @@ export const DAY_ROUTES_WORDING = {
   packs: 'packs °C',
   hold: 'Hold here',
   isHeld: 'held',
-  holdTitle: (place: string, vehicle: string, date: string) => `Hold the hand-over at ${place} with ${vehicle} on ${date}`,
+  holdTitle: (place: string, vehicle: string, date: string) =>
+    `Hold the hand-over at ${place} with ${vehicle} on ${date}`,
 
   notServed: 'Not served:',
   leftOutBy: (names: string, hectares: string, reason: string) => `${names}, ${hectares}: ${reason}.`,

@@ -54,10 +54,10 @@ export const DAYS_WORDING = {
 
   // calendar
   calendar: 'Zones by days',
-  barMeans: 'Bar: hectares the zone’s inoculant is worth if handed over that day, alive and in time; of its best day',
+  barMeans: 'Bar: what the zone’s inoculant is worth if handed over that day, in hectares alive and in time.',
   keyInoculant: 'inoculant handed over',
   keyDry: 'seed only',
-  keyLess: 'half',
+  keyLess: 'half of its best day',
   keyAll: 'all',
   zone: 'Zone',
   outside: 'Outside all zones',
@@ -98,7 +98,7 @@ export const DAYS_WORDING = {
   noneSaid: 'no inoculant aboard',
   away: 'Away',
   isAway: 'away',
-  awayTitle: (vehicle: string, date: string) => `${vehicle} is away on ${date}: plan without it`,
+  awayTitle: (vehicle: string, date: string) => `Away: ${vehicle} on ${date}, to be planned without it`,
   awayNote: 'away when planned again',
   figureTitle: (what: string, vehicle: string, date: string) => `${what}, ${vehicle}, ${date}`,
   carriages: {
@@ -126,8 +126,7 @@ export const DAYS_WORDING = {
   packsC: 'packs °C',
   hold: 'Hold here',
   held: 'held',
-  holdTitle: (place: string, vehicle: string, date: string) =>
-    `Hold the hand-over at ${place} on ${vehicle} on ${date}`,
+  holdTitle: (place: string, vehicle: string, date: string) => `Hold here: ${place}, on ${vehicle}, ${date}`,
   heldNote: 'held when planned again',
   decisionsNote: 'Away and Hold are decisions: they count when the season is planned again, and Undo takes them back.',
   save: 'Save deliveries, CSV',
@@ -170,7 +169,7 @@ export const DAYS_WORDING = {
   storageLimit: (celsius: string) => `${celsius}: storage limit`,
   storageOver: (celsius: string, hours: string) => `${celsius}: storage limit, ${hours} h over`,
   iceGone: (clock: string) => `ice gone ${clock}`,
-  lastHandOver: 'Packs at the last hand-over:',
+  lastHandOver: 'Last hand-over',
   lastHandOverC: (celsius: string, hot: string) => `${celsius} °C (to ${hot})`,
   degrees: '°C',
   packsHead: 'packs',
