@@ -198,9 +198,9 @@ export interface Plan {
       readonly worth: readonly (number | null)[];
       readonly earliest: readonly string[];
       readonly latest: readonly string[];
-      /** Best share of its value over all days at no loss on the road, and the day of it. */
       /** Share of its value had if handed over that planning day with no loss on the road. */
       readonly reachByDay: readonly (readonly number[])[];
+      /** Best share of its value over all days at no loss on the road, and the day of it. */
       readonly bestReach: readonly number[];
       readonly bestDay: readonly string[];
     };

@@ -16,7 +16,7 @@ export function NotServedLines({ left }: { readonly left: readonly NotServed[] }
     return (
       <p key={reason} className="not-served">
         <b className="alarm">{days.notServed}:</b> {days.inZones(who, zones.join(', '))},{' '}
-        <Figure path="delivery.unserved" title={days.notServed}>
+        <Figure path="delivery.unserved.hectares" title={days.notServed}>
           {withUnit(localNumber(hectares, words, 1), days.ha)}
         </Figure>
         {growers === null ? '. ' : `, ${days.growers(localNumber(growers, words))} `}

@@ -98,6 +98,15 @@ export function seasonProvenance(
       status: scenario.cropWindows.length > 0 ? 'given' : 'assumed',
       source: 'crop-windows.csv, else reference:windowDays from the onset',
     },
+    {
+      figure: 'season.sownChance',
+      unit: '1',
+      formula:
+        'sum of planned hectares * share of member seasons whose first sowing day has come / sum of planned hectares',
+      inputs: [figure('season.windows'), { ...figure('needs.plannedHa'), unit: 'ha' }],
+      status: 'derived',
+      source: 'share of member seasons',
+    },
     ...(['season.tminC', 'season.tmaxC'] as const).map((extreme, i) => ({
       figure: extreme,
       unit: '°C',

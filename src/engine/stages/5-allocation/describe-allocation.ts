@@ -130,9 +130,9 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
       given('price', 'products.csv:price_per_pack', 'currency'),
     ]),
     figure(
-      'consignments.bestReach',
+      'consignments.reachByDay',
       '1',
-      'mean over seasons of yield kept for late sowing * worth of living rhizobia (science/reach), by hectares of each crop',
+      'mean over seasons of yield kept for late sowing * worth of living rhizobia (science/reach), by hectares of each crop, if handed over that day with no loss on the road',
       [
         given('first and last sowing day', 'figure:season.windows', 'day'),
         given('count', 'lots.csv:tested_count_per_g', '1/g'),
@@ -140,5 +140,8 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
       'assumed',
       'science/reach.ts',
     ),
+    figure('consignments.bestReach', '1', 'highest of its planning days', [
+      given('reach by day', 'figure:allocation.consignments.reachByDay', '1'),
+    ]),
   ];
 }

@@ -40,6 +40,17 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
         from('figure:allocation.grants.packs', 'packs'),
       ],
     ),
+    figure('loads.hectares', 'ha', 'hectares of the consignment in proportion to what its packs serve', [
+      from('figure:allocation.consignments.hectares', 'ha'),
+      from('figure:allocation.grants.packs', 'packs'),
+    ]),
+    figure('trips.kilometres', 'km', 'sum of the legs driven, out and back', [
+      from('figure:delivery.legs.kilometres', 'km'),
+    ]),
+    figure('trips.loadKg', 'kg', 'sum over its loads', [from('figure:allocation.consignments.kg', 'kg')]),
+    figure('trips.coolLitres', 'L', 'sum over its loads of inoculant, ice not counted', [
+      from('figure:allocation.consignments.coolLitres', 'L'),
+    ]),
     figure(
       'trips.leaveMinute',
       'min',
@@ -82,6 +93,7 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
       '0 while ice is left, dm/dt = UA Ta / L; then C dT/dt = UA (Ta - T), C = melt water + packs + liner; quarter hours of constant effective air',
       heat,
     ),
+    figure('curves', '°C', 'the same after every quarter hour, arrival and hand-over', heat),
     figure('stops.packMaxC', '°C', 'hottest from the depot to the hand-over', heat),
     figure('stops.hotBandMaxC', '°C', 'the same in effective air 2 K higher throughout; always below 40', [
       ...heat,
@@ -112,6 +124,9 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
       column('vehicles.csv:cost_per_km', `${money}/km`),
       column('vehicles.csv:per_diem', money),
       column('scenario.json:prices.ice', `${money}/kg`),
+    ]),
+    figure('unserved.hectares', 'ha', 'hectares of the loads left at the depot', [
+      from('figure:delivery.loads.hectares', 'ha'),
     ]),
     figure('unserved.reason', 'reason', 'the last rule that any vehicle-day standing idle got as far as', [
       reference('DEAREST_JOURNEYS_UNSERVED', 'journeys', DEAREST_JOURNEYS_UNSERVED),

@@ -21,7 +21,7 @@ export interface TripHeat {
   readonly hotBox: Box;
   packMax: number;
   hotMax: number;
-  /** Told after every step where the curve is wanted; null while searching. */
+  /** Told at the start and after every step where the curve is wanted; null while searching. */
   trace: ((minute: number, boxAirC: number, shadeC: number) => void) | null;
   /** log10 lost so far, and hours above so far, per survival set and per storage limit of the task. */
   readonly lossBySet: Float64Array;
@@ -69,6 +69,7 @@ export function heatTrip(
   heat: TripHeat,
 ): boolean {
   startHeat(slot, iceKg, clock, heat);
+  if (heat.trace) traceStart(slot, clock, heat.trace);
   const sets = setsAboard(task, loads);
   let minute = clock.leaveMinute;
   let packsKg = clock.inoculantKg;
@@ -109,6 +110,13 @@ function startHeat(slot: Slot, iceKg: number, clock: TripClock, heat: TripHeat):
   heat.valueLost = 0;
   heat.lossBySet.fill(0);
   heat.hoursByLimit.fill(0);
+}
+
+/** Tells of the moment of leaving, with the air that the first step begins in. */
+function traceStart(slot: Slot, clock: TripClock, trace: NonNullable<TripHeat['trace']>): void {
+  const row = ((slot.round.station[clock.place[0] as number] as number) * slot.planningDays + slot.day) * QUARTERS;
+  const at = row + Math.min(QUARTERS - 1, Math.floor(clock.leaveMinute / QUARTER_MINUTES));
+  trace(clock.leaveMinute, slot.air.moving[at] as number, slot.shadeAirC[at] as number);
 }
 
 /** Survival sets of the inoculant aboard, as bits. */

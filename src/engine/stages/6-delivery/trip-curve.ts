@@ -7,7 +7,7 @@ import type { Slot } from './vehicle-day-slots.ts';
 export const NO_CURVE: TripCurve = { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] };
 
 /**
- * Runs the packs of a timed trip as heatTrip does and writes down what they feel after every step.
+ * Runs the packs of a timed trip as heatTrip does and writes down what they feel at the start and after every step.
  *
  * @returns null where the trip breaks a rule of heat; the reason stands in `clock.fault`
  */
