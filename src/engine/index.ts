@@ -3,11 +3,11 @@ export { checkPlan } from './checker/check-plan.ts';
 export type { LinearAnswer, LinearModel, LinearSolver } from './numerics/linear-solver.ts';
 export type { OverlayPolygons, PolygonOverlay, PreparedPolygon } from './numerics/polygon-overlay.ts';
 export { rewindPolygons } from './numerics/ring-winding.ts';
-export { Sha256, sha256Hex } from './numerics/sha256.ts';
+export { Sha256 } from './numerics/sha256.ts';
 export {
   addProblems,
   estimateNeedsAlone,
-  type PlanningRun,
+  makePlayResult,
   planSeason,
   playSeason,
   preparePlay,

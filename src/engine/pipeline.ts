@@ -29,7 +29,7 @@ import {
 
 export { addProblems } from './record/add-problems.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
-export { playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
+export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
 
 export const ENGINE_VERSION = '0.1.0';
 

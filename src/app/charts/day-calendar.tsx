@@ -8,7 +8,7 @@ import type { Words } from '../../presentation/wording/words.ts';
 import { Figure } from '../panels/figure.tsx';
 import { type CellProps, useGridKeys } from '../panels/grid-keys.ts';
 import { useView, useWords } from '../state/use-stores.ts';
-import { DayColumns } from './day-columns.tsx';
+import { DayColumns, leastWidth } from './day-columns.tsx';
 import './days-table.css';
 
 /** A cell that is pointed at or has the focus. */
@@ -20,11 +20,12 @@ export interface CellAt {
 interface DayCalendarProps {
   readonly calendar: ZoneCalendar;
   readonly shownDay: string;
+  readonly nameWidth: number;
   readonly onPoint: (cell: CellAt | null) => void;
 }
 
 /** Zones by days as a skyline: one bar a cell, chosen days framed, the day on show as a column. One tab stop, arrows within. */
-export const DayCalendar = memo(function DayCalendar({ calendar, shownDay, onPoint }: DayCalendarProps) {
+export const DayCalendar = memo(function DayCalendar({ calendar, shownDay, nameWidth, onPoint }: DayCalendarProps) {
   const words = useWords();
   const { days } = words;
   const columns = calendarColumns(calendar.days);
@@ -35,11 +36,12 @@ export const DayCalendar = memo(function DayCalendar({ calendar, shownDay, onPoi
     <table
       className="day-table day-calendar"
       aria-label={days.calendar}
+      style={leastWidth(columns, nameWidth)}
       {...gridProps}
       onMouseLeave={() => onPoint(null)}
       onBlur={() => onPoint(null)}
     >
-      <DayColumns columns={columns} />
+      <DayColumns columns={columns} nameWidth={nameWidth} />
       <thead>
         <tr>
           <th scope="col">{days.zone}</th>
@@ -109,6 +111,7 @@ function ZoneRow({ row, cellProps, children }: ZoneRowProps) {
         <button
           type="button"
           className="row-name"
+          title={name}
           {...cellProps(0)}
           onClick={() => chooseZone(isChosen ? null : row.zoneId)}
         >

@@ -6,11 +6,11 @@ import { dateText } from '../../presentation/views/frame-view.ts';
 import type { Words } from '../../presentation/wording/words.ts';
 import { Figure } from '../panels/figure.tsx';
 import { useWords } from '../state/use-stores.ts';
-import { DayColumns } from './day-columns.tsx';
+import { DayColumns, leastWidth } from './day-columns.tsx';
 import './days-table.css';
 
 /** The district's season on the calendar's day axis: chance of planting rains, heat, rain, roads. */
-export function SeasonStrip({ strip }: { readonly strip: Strip }) {
+export function SeasonStrip({ strip, nameWidth }: { readonly strip: Strip; readonly nameWidth: number }) {
   const words = useWords();
   const { days } = words;
   const columns = calendarColumns(strip.days);
@@ -29,8 +29,8 @@ export function SeasonStrip({ strip }: { readonly strip: Strip }) {
     });
   const printed = printedChances(columns.flatMap((column) => (column.kind === 'day' ? (at(column) ?? []) : [])));
   return (
-    <table className="day-table season-strip" aria-label={days.strip}>
-      <DayColumns columns={columns} />
+    <table className="day-table season-strip" aria-label={days.strip} style={leastWidth(columns, nameWidth)}>
+      <DayColumns columns={columns} nameWidth={nameWidth} />
       <thead className="unseen">
         <tr>
           <th scope="col" colSpan={2}>

@@ -9,10 +9,6 @@ type Branded<U extends string> = number & { readonly [unit]: U };
 export type DayNumber = Branded<'day'>;
 /** Minutes since local midnight, 0 to 1440. */
 export type MinuteOfDay = Branded<'minute of day'>;
-export type Degrees = Branded<'degree'>;
-export type Radians = Branded<'radian'>;
 
 export const dayNumber = (days: number): DayNumber => days as DayNumber;
 export const minuteOfDay = (minutes: number): MinuteOfDay => minutes as MinuteOfDay;
-export const degrees = (value: number): Degrees => value as Degrees;
-export const radians = (value: number): Radians => value as Radians;

@@ -1,4 +1,5 @@
 import type { Plan, Scenario } from '../../engine/index.ts';
+import { zonesOfCommunities } from './days-land.ts';
 import type { MapLine } from './map-view.ts';
 
 export type LinePattern = MapLine['pattern'];
@@ -107,7 +108,11 @@ function vehicleDay(
     mark,
     trips: own,
     stopCount: stops.length,
-    zones: zonesOfStops(plan, scenario, stops),
+    zones: zonesOfCommunities(
+      plan,
+      scenario,
+      stops.flatMap(({ row }) => communitiesOfStop(plan, row)),
+    ),
     leaveMinute: Math.min(...own.map(({ leaveMinute }) => leaveMinute)),
     returnMinute: Math.max(...own.map(({ returnMinute }) => returnMinute)),
     kilometres: sum(over(trips.kilometres)),
@@ -147,16 +152,6 @@ function tripsOf({ delivery: { trips, stops } }: Plan, rows: readonly number[]):
       ];
     }),
   }));
-}
-
-function zonesOfStops(plan: Plan, scenario: Scenario, stops: readonly DayStop[]): string[] {
-  const names = stops.flatMap(({ row }) =>
-    communitiesOfStop(plan, row).map((community) => {
-      const { zoneId } = scenario.communities[community] ?? { zoneId: null };
-      return scenario.zones.find(({ id }) => id === zoneId)?.name ?? '';
-    }),
-  );
-  return [...new Set(names)].filter((name) => name !== '');
 }
 
 /** Communities (indexes of the plan) that are handed goods at a stop, each once. */

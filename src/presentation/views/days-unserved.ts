@@ -1,4 +1,5 @@
 import type { Plan, Scenario, UnservedReason } from '../../engine/index.ts';
+import { zonesOfCommunities } from './days-land.ts';
 
 /** Communities that get nothing, or not all, of what they were given, for one reason. */
 export interface NotServed {
@@ -8,7 +9,7 @@ export interface NotServed {
   readonly names: readonly string[];
   readonly zones: readonly string[];
   readonly hectares: number;
-  /** Null where a community does not say. */
+  /** Growers who live in those communities; null where one does not say. */
   readonly growers: number | null;
 }
 
@@ -24,7 +25,7 @@ export function notServed(plan: Plan, scenario: Scenario): readonly NotServed[] 
   for (const [community, hectares] of cutOffLand(plan)) add('not-reachable', community, hectares);
   for (const { community, reason, hectares } of loadsLeft(plan)) add(reason, community, hectares);
   return [...found]
-    .map(([reason, communities]) => describe(scenario, reason, communities))
+    .map(([reason, communities]) => describe(plan, scenario, reason, communities))
     .sort((a, b) => b.hectares - a.hectares);
 }
 
@@ -57,19 +58,31 @@ function loadsLeft({ delivery: { unserved, loads }, allocation: { consignments }
   return [...sums.values()];
 }
 
-function describe(scenario: Scenario, reason: UnservedReason, land: ReadonlyMap<number, number>): NotServed {
+function describe(
+  plan: Plan,
+  scenario: Scenario,
+  reason: UnservedReason,
+  land: ReadonlyMap<number, number>,
+): NotServed {
   const communities = [...land.keys()];
   const told = communities.map((community) => scenario.communities[community]);
-  const zoneIds = new Set(told.map((one) => one?.zoneId ?? null));
   const farmers = told.map((one) => one?.farmers ?? null);
   return {
     reason,
     communities,
     names: told.map((one) => one?.name ?? ''),
-    zones: scenario.zones.filter(({ id }) => zoneIds.has(id)).map(({ name }) => name),
+    zones: zonesOfCommunities(plan, scenario, communities),
     hectares: [...land.values()].reduce((sum, hectares) => sum + hectares, 0),
     growers: farmers.some((count) => count === null)
       ? null
       : farmers.reduce<number>((sum, count) => sum + (count ?? 0), 0),
   };
+}
+
+/** Communities that are handed nothing on any day, though goods are meant for them or land is planned there. */
+export function servedNothing(plan: Plan, left: readonly NotServed[]): ReadonlySet<number> {
+  const { delivery, allocation } = plan;
+  const loads = delivery.stops.loads.flat();
+  const served = new Set(loads.map((load) => allocation.consignments.community[delivery.loads.consignment[load] ?? -1]));
+  return new Set(left.flatMap(({ communities }) => communities).filter((community) => !served.has(community)));
 }

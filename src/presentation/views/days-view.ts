@@ -1,7 +1,7 @@
 import type { Plan, Position, Scenario } from '../../engine/index.ts';
 import { communitiesOfStop, type VehicleDay } from './days-fleet.ts';
 import { dayMarks, placePosition, routeLines } from './days-route.ts';
-import type { NotServed } from './days-unserved.ts';
+import { type NotServed, servedNothing } from './days-unserved.ts';
 import { depotSymbols, districtBounds, type Hatch, type MapLabel, type MapPicture, zoneLabels } from './map-view.ts';
 
 /** The answer of the view: all days together. */
@@ -50,7 +50,7 @@ export function dayTotals(plan: Plan, vehicles: readonly VehicleDay[]): DayTotal
 /** What of the day's map stays while its hours go by. */
 export type DayGround = Omit<MapPicture, 'symbols'>;
 
-/** Land of the communities served that day lifted from the ground, those never served hatched, the day's routes. */
+/** Land of the communities served that day lifted from the ground, those not fully served hatched, the day's routes. */
 export function dayGround(
   plan: Plan,
   scenario: Scenario,
@@ -59,10 +59,11 @@ export function dayGround(
 ): DayGround {
   const stops = vehicles.flatMap(({ trips }) => trips.flatMap((trip) => trip.stops));
   const served = new Set(stops.flatMap(({ row }) => communitiesOfStop(plan, row)));
-  const unserved = new Set(left.flatMap(({ communities }) => communities));
+  const short = new Set(left.flatMap(({ communities }) => communities));
+  const bare = servedNothing(plan, left);
   return {
     fills: scenario.communities.map((_, community) => (served.has(community) ? 'sheet' : null)),
-    hatches: scenario.communities.map((_, community): Hatch | null => (unserved.has(community) ? 'nothing' : null)),
+    hatches: scenario.communities.map((_, community): Hatch | null => bare.has(community) ? 'nothing' : short.has(community) ? 'some' : null),
     lines: routeLines(plan, scenario, vehicles),
     labels: clearLabels(
       scenario,

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
+import { servedNothing } from '../../../presentation/views/days-unserved.ts';
 import { dayTotals } from '../../../presentation/views/days-view.ts';
 import { useView, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
@@ -31,14 +32,31 @@ export function MapLegend() {
           <li>
             <span className="stop-dot is-done" /> {days.keyDone}
           </li>
-          {shown.notServed.length > 0 && (
-            <li>
-              <span className="swatch hatch-nothing" /> {days.keyNotServed}
-            </li>
-          )}
-        </ul>
+          <LeftKey shown={shown} />
+      </ul>
       </div>
     </div>
+  );
+}
+
+/** What the hatches on the map mean, where there are any. */
+function LeftKey({ shown: { plan, notServed } }: { readonly shown: DayShown }) {
+  const { days } = useWords();
+  const bare = servedNothing(plan, notServed);
+  const isPartly = notServed.some(({ communities }) => communities.some((community) => !bare.has(community)));
+  return (
+    <>
+      {bare.size > 0 && (
+        <li>
+          <span className="swatch hatch-nothing" /> {days.keyNotServed}
+        </li>
+      )}
+      {isPartly && (
+        <li>
+          <span className="swatch hatch-some" /> {days.keyPartly}
+        </li>
+      )}
+    </>
   );
 }
 

@@ -6,6 +6,9 @@ import { useView, useWords } from '../../state/use-stores.ts';
 import { useChosenVehicle } from './chosen-vehicle.ts';
 import { heatOf, useDayShown, useShownVehicle } from './day-shown.ts';
 
+/** More vehicles than this are chosen from a list. */
+const MOST_LETTERS = 8;
+
 /** The chosen vehicle's temperatures; other vehicles of the day by their letters. */
 export function VehicleChart() {
   const words = useWords();
@@ -21,20 +24,35 @@ export function VehicleChart() {
     <>
       <header className="heat-head">
         <h2>{days.chart(vehicle.mark.letter, vehicle.id)}</h2>
-        <fieldset className="letters" aria-label={days.chooseVehicle}>
-          {shown.vehicles.map(({ id, mark }) => (
-            <button
-              key={id}
-              type="button"
-              className="letter"
-              aria-pressed={id === vehicle.id}
-              aria-label={days.chart(mark.letter, id)}
-              onClick={() => choose(id)}
-            >
-              {mark.letter}
-            </button>
-          ))}
-        </fieldset>
+        {shown.vehicles.length > MOST_LETTERS ? (
+          <select
+            className="quiet"
+            aria-label={days.chooseVehicle}
+            value={vehicle.id}
+            onChange={(event) => choose(event.target.value)}
+          >
+            {shown.vehicles.map(({ id, mark }) => (
+              <option key={id} value={id}>
+                {days.chart(mark.letter, id)}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <fieldset className="letters" aria-label={days.chooseVehicle}>
+            {shown.vehicles.map(({ id, mark }) => (
+              <button
+                key={id}
+                type="button"
+                className="letter"
+                aria-pressed={id === vehicle.id}
+                aria-label={days.chart(mark.letter, id)}
+                onClick={() => choose(id)}
+              >
+                {mark.letter}
+              </button>
+            ))}
+          </fieldset>
+        )}
         {last && last.packC !== null && (
           <p className="note">
             {days.lastHandOver}{' '}

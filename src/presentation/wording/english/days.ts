@@ -133,9 +133,9 @@ export const DAYS_WORDING = {
 
   // who is not served
   notServed: 'Not served',
-  growers: (count: string) => `${count} growers.`,
+  growers: (count: string) => `where ${count} growers live.`,
   because: (reason: string) => `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`,
-  inZones: (names: string, zones: string) => `${names} (${zones})`,
+  inZones: (names: string, zones: string) => (zones === '' ? names : `${names} (${zones})`),
   andOthers: (names: string, more: string) => `${names} and ${more} more`,
   wouldHelp: 'What would help:',
   help: HELP,
@@ -154,6 +154,7 @@ export const DAYS_WORDING = {
   keyNow: 'there now',
   keyDone: 'handed over',
   keyNotServed: 'not served',
+  keyPartly: 'not all served',
 
   // temperature chart
   chart: (letter: string, vehicle: string) => `${letter}: ${vehicle}`,
