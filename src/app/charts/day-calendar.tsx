@@ -53,6 +53,7 @@ export const DayCalendar = memo(function DayCalendar({ calendar, shownDay, nameW
               <th
                 key={day.offset}
                 scope="col"
+                data-day={day.iso}
                 className={day.iso === shownDay ? 'date is-shown' : 'date'}
                 aria-current={day.iso === shownDay ? 'date' : undefined}
                 title={dateText(day.iso, words)}

@@ -2,7 +2,7 @@ import type { CSSProperties } from 'react';
 import type { CalendarColumn } from '../../presentation/views/days-axis.ts';
 
 /** Widths, px. A day stays wide enough to be read and hit; with many days the table is moved within the panel. */
-const [NAME, NOTE, DAY, GAP] = [92, 60, 23.5, 10] as const;
+const [NAME, NOTE, DAY, GAP] = [92, 72, 23, 10] as const;
 /** About a letter of a zone's name. */
 const [LETTER, LONGEST_NAME] = [7.2, 150] as const;
 

@@ -83,6 +83,8 @@ function describe(
 export function servedNothing(plan: Plan, left: readonly NotServed[]): ReadonlySet<number> {
   const { delivery, allocation } = plan;
   const loads = delivery.stops.loads.flat();
-  const served = new Set(loads.map((load) => allocation.consignments.community[delivery.loads.consignment[load] ?? -1]));
+  const served = new Set(
+    loads.map((load) => allocation.consignments.community[delivery.loads.consignment[load] ?? -1]),
+  );
   return new Set(left.flatMap(({ communities }) => communities).filter((community) => !served.has(community)));
 }

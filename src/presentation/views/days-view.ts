@@ -63,7 +63,9 @@ export function dayGround(
   const bare = servedNothing(plan, left);
   return {
     fills: scenario.communities.map((_, community) => (served.has(community) ? 'sheet' : null)),
-    hatches: scenario.communities.map((_, community): Hatch | null => bare.has(community) ? 'nothing' : short.has(community) ? 'some' : null),
+    hatches: scenario.communities.map((_, community): Hatch | null =>
+      bare.has(community) ? 'nothing' : short.has(community) ? 'some' : null,
+    ),
     lines: routeLines(plan, scenario, vehicles),
     labels: clearLabels(
       scenario,

@@ -3,7 +3,7 @@ import type { Decision, Plan } from '../../../src/engine/index.ts';
 import { deliveriesCsv } from '../../../src/presentation/exports/deliveries-csv.ts';
 import { vehiclesOfDay } from '../../../src/presentation/views/days-fleet.ts';
 import { isAway, isHeld, stopGoods } from '../../../src/presentation/views/days-stops.ts';
-import { notServed } from '../../../src/presentation/views/days-unserved.ts';
+import { notServed, servedNothing } from '../../../src/presentation/views/days-unserved.ts';
 import { stockCase } from './stock-case.ts';
 
 const { plan, scenario } = stockCase('demo-district');
@@ -101,5 +101,18 @@ describe('who is not served', () => {
     const planned = rows.reduce((sum, row) => sum + (shares.plannedHa[row] ?? 0), 0);
     expect(notServed(cut, scenario)).toMatchObject([{ reason: 'not-reachable', communities: [community] }]);
     expect(notServed(cut, scenario)[0]?.hectares).toBeCloseTo(planned, 9);
+  });
+
+  it('tells those who get nothing on any day from those who get a part', () => {
+    const left = notServed(withLeft([loadOf(community, 'dry')], [7]), scenario);
+    // The plan still hands goods over to the community; without its stops it gets nothing.
+    expect([...servedNothing(plan, left)]).toEqual([]);
+    const none: Plan = {
+      ...plan,
+      delivery: { ...plan.delivery, stops: { ...plan.delivery.stops, loads: plan.delivery.stops.loads.map(() => []) } },
+    };
+    expect([...servedNothing(none, left)]).toEqual([community]);
+    const zone = scenario.zones.find(({ id }) => id === scenario.communities[community]?.zoneId);
+    expect(left[0]?.zones).toEqual([zone?.name]);
   });
 });

@@ -21,7 +21,7 @@ export function MapLegend() {
         <Totals shown={shown} />
       </div>
       <div className="day-line">
-        {shown.vehicles.length > 0 && <RunDay shown={shown} />}
+        {shown.vehicles.length > 0 && <RunDay key={shown.day} shown={shown} />}
         <ul className="swatches stop-key">
           <li>
             <span className="stop-dot" /> {days.keyToCome}
@@ -33,7 +33,7 @@ export function MapLegend() {
             <span className="stop-dot is-done" /> {days.keyDone}
           </li>
           <LeftKey shown={shown} />
-      </ul>
+        </ul>
       </div>
     </div>
   );
@@ -88,13 +88,11 @@ const STEP_MINUTES = 5;
 const STEP_MILLISECONDS = 125;
 
 /** Runs the vehicles through the day. Not offered where motion is not wanted: the hour can be moved by hand. */
-function RunDay({ shown: { day, hour, hours } }: { readonly shown: DayShown }) {
+function RunDay({ shown: { hour, hours } }: { readonly shown: DayShown }) {
   const { days } = useWords();
   const chooseHour = useView((view) => view.chooseHour);
   const [isRunning, setRunning] = useState(false);
   const wantsStill = useReducedMotion();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another day ends the run
-  useEffect(() => setRunning(false), [day]);
   useEffect(() => {
     if (!isRunning) return;
     if (hour >= hours.to) return setRunning(false);

@@ -1,9 +1,10 @@
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import { zoneCalendar } from '../../../presentation/views/days-calendar.ts';
 import { seasonStrip } from '../../../presentation/views/days-strip.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { type CellAt, DayCalendar } from '../../charts/day-calendar.tsx';
+import { nameWidthOf } from '../../charts/day-columns.tsx';
 import { SeasonStrip } from '../../charts/season-strip.tsx';
 import { rememberLast } from '../../state/remember-last.ts';
 import { useWords } from '../../state/use-stores.ts';
@@ -18,12 +19,15 @@ export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly
   const [pointed, setPointed] = useState<CellAt | null>(null);
   const onPoint = useCallback((cell: CellAt | null) => setPointed(cell), []);
   const words = useWords();
+  const scrolls = useShownInView(day);
+  const calendar = calendars(plan, scenario);
+  const nameWidth = nameWidthOf(calendar.rows.map(({ name, zoneId }) => name ?? zoneId ?? words.days.outside));
   return (
     <>
       <CalendarKey />
-      <div className="scrolls">
-        <SeasonStrip strip={strips(plan, scenario)} />
-        <DayCalendar calendar={calendars(plan, scenario)} shownDay={day} onPoint={onPoint} />
+      <div className="scrolls" ref={scrolls}>
+        <SeasonStrip strip={strips(plan, scenario)} nameWidth={nameWidth} />
+        <DayCalendar calendar={calendar} shownDay={day} nameWidth={nameWidth} onPoint={onPoint} />
       </div>
       <p className="note cell-cost" role="status">
         {pointed === null ? words.days.readHint : <CellCost cell={pointed} roadStates={plan.season.roadState} />}
@@ -32,13 +36,28 @@ export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly
   );
 }
 
+/** Moves the days, where there are more than fit, so that the one on show is seen. */
+function useShownInView(day: string) {
+  const scrolls = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const box = scrolls.current;
+    const names = box?.querySelector<HTMLElement>('.day-calendar thead th');
+    const date = box?.querySelector<HTMLElement>(`.day-calendar [data-day="${day}"]`);
+    if (!box || !names || !date) return;
+    const room = { from: box.scrollLeft + names.offsetWidth, to: box.scrollLeft + box.clientWidth };
+    const isSeen = date.offsetLeft >= room.from && date.offsetLeft + date.offsetWidth <= room.to;
+    if (!isSeen) box.scrollLeft = date.offsetLeft - box.clientWidth / 2;
+  }, [day]);
+  return scrolls;
+}
+
 function CalendarKey() {
   const { days } = useWords();
   return (
     <div className="note calendar-key">
       <p>{days.barMeans}</p>
       <p className="alive-key">
-        {days.keyLess}
+        {days.keyLess}{' '}
         {[1, 2, 3, 4, 5, 6].map((step) => (
           <span key={step} className={`alive-step alive-${step}`} style={{ height: `${4 + step * 1.6}px` }} />
         ))}
