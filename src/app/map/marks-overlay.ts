@@ -22,6 +22,9 @@ export function startOverlay(map: MapLibre): MarksOverlay {
 /** Open rings are stops to come; filled ones are done. */
 const isFilled = ({ kind }: Mark) => kind === 'stop-done' || kind === 'vehicle' || kind === 'problem';
 
+/** What stops and vehicles are marked with: numbers and capital letters. */
+const LETTERS = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
 function layersOf(marks: readonly Mark[]) {
   const colour = (tone: string) => rgbOf(tokenColour(tone));
   const sheet = colour('sheet');
@@ -47,7 +50,8 @@ function layersOf(marks: readonly Mark[]) {
       getColor: (mark) => (isFilled(mark) ? sheet : colour(mark.tone)),
       fontFamily: MAP_FACE,
       fontWeight: 660,
-      characterSet: 'auto',
+      // Drawn once for all: gathered from no marks at all, the sheet of letters would have no height.
+      characterSet: LETTERS,
     }),
   ];
 }

@@ -1,6 +1,5 @@
 import { APP_WORDING } from './english/app.ts';
 import { COVERAGE_WORDING } from './english/coverage.ts';
-import { DAY_ROUTES_WORDING } from './english/day-routes.ts';
 import { DAYS_WORDING } from './english/days.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
@@ -12,7 +11,6 @@ export const english = {
   problemOf: PROBLEM_WORDING,
   reasons,
   coverage: COVERAGE_WORDING,
-  dayRoutes: DAY_ROUTES_WORDING,
   days: DAYS_WORDING,
   stock: STOCK_WORDING,
 };
