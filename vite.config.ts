@@ -19,7 +19,12 @@ function baseMap(): Plugin {
   };
 }
 
-const test = { include: ['tests/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 120_000 };
+const test = {
+  include: ['tests/**/*.test.ts'],
+  setupFiles: ['tests/seeded-properties.ts'],
+  testTimeout: 120_000,
+  hookTimeout: 120_000,
+};
 
 /** The dashboard: static files that any server can give out, with no address but relative ones in them. */
 const app = {

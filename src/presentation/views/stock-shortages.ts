@@ -65,7 +65,9 @@ export function shortages(plan: Plan, scenario: Scenario, parts: readonly LandPa
     const key = OF_STOCK.includes(row.reason)
       ? `${row.commodity} ${plan.allocation.shares.crop[row.shareRow]}`
       : `${row.commodity} ${row.reason}`;
-    groups.set(key, [...(groups.get(key) ?? []), row]);
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
   }
   const told = [...groups].map(([key, group]) => describe(plan, scenario, parts, key, group, words));
   return [...told, ...leftAtDepots(plan, parts, rows, words)]

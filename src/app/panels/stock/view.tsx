@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
-import type { Needs, Plan, Scenario } from '../../../engine/index.ts';
+import type { Decision, Needs, Plan, Scenario } from '../../../engine/index.ts';
 import { EMPTY_PICTURE, type MapPicture } from '../../../presentation/views/map-view.ts';
 import { lotsView } from '../../../presentation/views/stock-lots.ts';
 import { stockPicture } from '../../../presentation/views/stock-picture.ts';
@@ -30,6 +30,16 @@ interface Planned {
 
 const remembered = rememberLast(stockView);
 
+let lastOnCells: readonly Decision[] = [];
+
+/** Decisions on cells of the table, as the same list while they are the same: others leave the view as it is. */
+function onCells(decisions: readonly Decision[]): readonly Decision[] {
+  const found = decisions.filter((decision) => 'crop' in decision);
+  const isSame = found.length === lastOnCells.length && found.every((decision, i) => decision === lastOnCells[i]);
+  if (!isSame) lastOnCells = found;
+  return lastOnCells;
+}
+
 /** The plan with what the view says of it; null before there is one. */
 function usePlanned(): Planned | null {
   const words = useWords();
@@ -37,7 +47,7 @@ function usePlanned(): Planned | null {
   const scenario = useSeason((season) => season.scenario);
   const decisions = useSeason((season) => season.decisions);
   if (plan === null || scenario === null) return null;
-  return { plan, scenario, stock: remembered(plan, scenario, decisions, words) };
+  return { plan, scenario, stock: remembered(plan, scenario, onCells(decisions), words) };
 }
 
 function Answer() {
