@@ -5,7 +5,7 @@ import { recordPlan } from './record/record-plan.ts';
 import { locatePlaces } from './stages/2-places/locate-places.ts';
 import { traceLegs } from './stages/2-places/trace-legs.ts';
 import { outlookSeason } from './stages/3-season/outlook-season.ts';
-import { estimateNeeds } from './stages/4-needs/estimate-needs.ts';
+import { estimateNeeds, layNeeds } from './stages/4-needs/estimate-needs.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
@@ -142,7 +142,7 @@ export function planSeason(
  * @param shares zone shares of a plan of the same land
  */
 export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, shares: ZoneShares): Needs {
-  return estimateNeeds(withAssumptions(sent, decisions), { shares }).result;
+  return layNeeds(withAssumptions(sent, decisions), shares);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
 import type { Decision, Needs, Plan, Scenario } from '../../../engine/index.ts';
 import { EMPTY_PICTURE, type MapPicture } from '../../../presentation/views/map-view.ts';
@@ -29,6 +29,9 @@ interface Planned {
 }
 
 const remembered = rememberLast(stockView);
+/** Tables that are drawn anew only where what they show is another. */
+const Shortages = memo(ShortageTable);
+const Zones = memo(ZoneGrid);
 
 let lastOnCells: readonly Decision[] = [];
 
@@ -67,10 +70,10 @@ function Panel() {
   const { plan, scenario, stock } = planned;
   return (
     <>
-      <ShortageTable shortages={stock.shortages} />
+      <Shortages shortages={stock.shortages} />
       <RuleLine stock={stock} />
       <SeedRates plan={plan} scenario={scenario} />
-      <ZoneGrid plan={plan} scenario={scenario} stock={stock} />
+      <Zones plan={plan} scenario={scenario} stock={stock} />
       <footer className="grid-foot note">
         <BarKey />
         {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}

@@ -12,10 +12,20 @@ import { shareOut } from './share-out.ts';
  * here. Land, seed and own seed are cut by zone so that the parts add up to the community's figures exactly.
  */
 export function estimateNeeds(scenario: Scenario, places: Pick<Places, 'shares'>): StageResult<Needs> {
-  const packs = clearedPacks(scenario);
-  const practices = scenario.crops.map((crop) => settlePractice(scenario, packs, crop));
+  const practices = settlePractices(scenario);
   const needs = columnsOf(layRows(scenario, places.shares, practices), scenario, practices);
   return { result: needs, problems: noteNeeds(scenario, practices, needs), provenance: describeNeeds(practices) };
+}
+
+/** The figures alone, for those who ask again and again. */
+export function layNeeds(scenario: Scenario, shares: ZoneShares): Needs {
+  const practices = settlePractices(scenario);
+  return columnsOf(layRows(scenario, shares, practices), scenario, practices);
+}
+
+function settlePractices(scenario: Scenario): readonly CropPractice[] {
+  const packs = clearedPacks(scenario);
+  return scenario.crops.map((crop) => settlePractice(scenario, packs, crop));
 }
 
 /** Rows with planned hectares above nought, by community, zone, crop, in columns. */
