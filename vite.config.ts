@@ -21,7 +21,8 @@ function baseMap(): Plugin {
 
 const test = {
   include: ['tests/**/*.test.ts'],
-  setupFiles: ['tests/seeded-properties.ts'],
+  // From this file, not from the root: the build's root is another folder.
+  setupFiles: [path('./tests/seeded-properties.ts')],
   testTimeout: 120_000,
   hookTimeout: 120_000,
 };

@@ -2,13 +2,7 @@ import { mkdirSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import type { MultiPolygon, Plan, Scenario } from '../engine/index.ts';
-import { allocationCsv } from '../presentation/exports/allocation-csv.ts';
-import { deliveriesCsv } from '../presentation/exports/deliveries-csv.ts';
-import { needsCsv } from '../presentation/exports/needs-csv.ts';
-import { problemsCsv } from '../presentation/exports/problems-csv.ts';
-import { routesGeojson } from '../presentation/exports/routes-geojson.ts';
-import { zonesCsv } from '../presentation/exports/zones-csv.ts';
-import { zonesGeojson } from '../presentation/exports/zones-geojson.ts';
+import { planTables } from '../presentation/tables.ts';
 import { Refusal } from './refusal.ts';
 import type { StageClock } from './stage-clock.ts';
 
@@ -27,26 +21,15 @@ interface PlanFiles {
 
 /** Writes the plan and its tables. Each file is written beside its place and then put there, so that none is ever half. */
 export function writePlanFiles(folder: string, { plan, scenario, zonePolygons, clock }: PlanFiles): void {
-  const lotKind = scenario.lots.map(
-    ({ productId }) => scenario.products.find(({ id }) => id === productId)?.kind ?? 'seed',
-  );
-  const depots = scenario.depots.map(({ position }) => position);
-  const files: Readonly<Record<string, string>> = {
-    'plan.json': `${JSON.stringify(plan)}\n`,
-    'needs.csv': needsCsv(plan),
-    'allocation.csv': allocationCsv(plan, lotKind),
-    'deliveries.csv': deliveriesCsv(plan),
-    'zones.csv': zonesCsv(plan),
-    'zones.geojson': zonesGeojson(plan, zonePolygons),
-    'routes.geojson': routesGeojson(plan, scenario.roads, depots),
-    'problems.csv': problemsCsv(plan.problems),
-    'run.json': `${JSON.stringify(describeRun(plan, clock), null, 2)}\n`,
+  const files = {
+    ...planTables(plan, scenario, zonePolygons),
+    'run.json': () => `${JSON.stringify(describeRun(plan, clock), null, 2)}\n`,
   };
   try {
     mkdirSync(folder, { recursive: true });
-    for (const [name, text] of Object.entries(files)) {
+    for (const [name, write] of Object.entries(files)) {
       const beside = join(folder, `${name}.part`);
-      writeFileSync(beside, text);
+      writeFileSync(beside, write());
       renameSync(beside, join(folder, name));
     }
   } catch (error) {

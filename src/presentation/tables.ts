@@ -1,4 +1,4 @@
-import type { Plan, Scenario } from '../engine/index.ts';
+import type { MultiPolygon, Plan, Scenario } from '../engine/index.ts';
 import { allocationCsv } from './exports/allocation-csv.ts';
 import { deliveriesCsv } from './exports/deliveries-csv.ts';
 import { needsCsv } from './exports/needs-csv.ts';
@@ -7,12 +7,21 @@ import { routesGeojson } from './exports/routes-geojson.ts';
 import { zonesCsv } from './exports/zones-csv.ts';
 import { zonesGeojson } from './exports/zones-geojson.ts';
 
-/** Files that a plan can be saved as, by name; each is made when asked for. */
-export function planTables(plan: Plan, scenario: Scenario): Readonly<Record<string, () => string>> {
+const outlinesAsSent = ({ zones }: Scenario) =>
+  zones.map(({ geometry }) => (geometry.kind === 'area' ? geometry.polygons : null));
+
+/**
+ * Files that a plan can be saved as, by name; each is made when asked for. Zones are drawn by their mended outlines where
+ * the caller holds them, else as they were sent.
+ */
+export function planTables(
+  plan: Plan,
+  scenario: Scenario,
+  zonePolygons: readonly (MultiPolygon | null)[] = outlinesAsSent(scenario),
+): Readonly<Record<string, () => string>> {
   const kindOf = (productId: string) => scenario.products.find(({ id }) => id === productId)?.kind ?? 'seed';
   const lotKind = scenario.lots.map(({ productId }) => kindOf(productId));
   const depots = scenario.depots.map(({ position }) => position);
-  const zonePolygons = scenario.zones.map(({ geometry }) => (geometry.kind === 'area' ? geometry.polygons : null));
   return {
     'plan.json': () => `${JSON.stringify(plan)}\n`,
     'needs.csv': () => needsCsv(plan),

@@ -1,4 +1,5 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -37,6 +38,7 @@ const replan = async () => {
   await page.getByRole('button', { name: 'Replan' }).click();
   await planState('Plan is current').waitFor({ timeout: 120_000 });
 };
+const command = fileURLToPath(new URL('../../src/cli/nodulary.mjs', import.meta.url));
 const demo = fileURLToPath(new URL('../../scenarios/demo-district', import.meta.url));
 
 describe('npm start', () => {
@@ -132,9 +134,65 @@ describe('decisions', () => {
   }, 240_000);
 });
 
-describe('files', () => {
-  const openMenu = () => page.getByRole('banner').getByRole('button').first().click();
+const openMenu = () => page.getByRole('banner').getByRole('button').first().click();
 
+/** What the page saves under a name of its menu. */
+async function savedFromPage(name: string): Promise<string> {
+  await openMenu();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: new RegExp(`${name.replace('.', '\\.')}$`) }).click(),
+  ]);
+  return readFileSync(await download.path(), 'utf8');
+}
+
+const TABLES = ['needs.csv', 'allocation.csv', 'deliveries.csv', 'zones.csv', 'zones.geojson', 'routes.geojson'];
+
+describe('numbers', () => {
+  it('are those of the command line: the plan npm start made, and one made in the page without a vehicle', async () => {
+    const work = mkdtempSync(join(tmpdir(), 'nodulary-numbers-'));
+    const commandLine = (folder: string) => {
+      const out = mkdtempSync(join(work, 'out-'));
+      const ran = spawnSync(process.execPath, [command, 'plan', folder, '--out', out], { encoding: 'utf8' });
+      expect(ran.status, ran.stderr).toBe(0);
+      return { printed: ran.stdout, table: (name: string) => readFileSync(join(out, name), 'utf8') };
+    };
+
+    const asStarted = commandLine(demo);
+    for (const name of [...TABLES, 'problems.csv', 'plan.json']) {
+      expect(await savedFromPage(name), name).toBe(asStarted.table(name));
+    }
+
+    await page.goto(`${dashboard.address}#/days`);
+    await page
+      .getByRole('button', { name: /^Away: / })
+      .first()
+      .click();
+    await planState(/changed/).waitFor();
+    await replan();
+    const decisions = await savedFromPage('decisions.json');
+    expect(decisions).toContain('vehicle-away');
+    const folder = join(work, 'demo');
+    cpSync(demo, folder, { recursive: true });
+    const document = JSON.parse(readFileSync(join(folder, 'scenario.json'), 'utf8'));
+    document.files.decisions = 'decisions.json';
+    writeFileSync(join(folder, 'scenario.json'), JSON.stringify(document));
+    writeFileSync(join(folder, 'decisions.json'), decisions);
+    const without = commandLine(folder);
+    expect(without.table('deliveries.csv')).not.toBe(asStarted.table('deliveries.csv'));
+    for (const name of TABLES) expect(await savedFromPage(name), name).toBe(without.table(name));
+
+    await page.goto(`${dashboard.address}#/coverage`);
+    const digits = (text: string | null | undefined) => (text ?? '').replace(/\D/g, '');
+    const alive = /alive and in time, hectares +([\d\s]+\.\d)/.exec(without.printed)?.[1];
+    const aliveHa = Math.round(Number((alive ?? '').replace(/\s/g, '')));
+    await page.getByText('Hectares expected').first().waitFor();
+    expect(digits(await answer().textContent())).toContain(String(aliveHa));
+    rmSync(work, { recursive: true });
+  }, 240_000);
+});
+
+describe('files', () => {
   it('says what is wrong with a broken file, and takes the mended one', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'nodulary-broken-'));
     const lots = readFileSync(join(demo, 'lots.csv'), 'utf8');
