@@ -1,6 +1,6 @@
 import { quantile } from '../numerics/quantile.ts';
 import type { Problem, ProblemCode } from '../vocabulary/problems.ts';
-import type { Range } from '../vocabulary/stage-results.ts';
+import type { Range } from '../vocabulary/stage-results/outcomes.ts';
 import { plannedOf } from './check-needs.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import { finding } from './finding.ts';

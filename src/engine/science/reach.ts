@@ -1,6 +1,6 @@
 import { log10 } from '../numerics/elementary.ts';
 import { COATED_SEED_WAIT, type SurvivalSet } from '../reference/survival-sets.ts';
-import type { ReachCurve } from '../vocabulary/stage-results.ts';
+import type { ReachCurve } from '../vocabulary/stage-results/allocation.ts';
 import { onSeedLog10Loss, packLog10PerDay } from './survival.ts';
 
 /** log10 losses on the road at which a curve is drawn; straight lines between. */

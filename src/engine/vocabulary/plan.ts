@@ -2,7 +2,9 @@ import type { Crop } from './crops.ts';
 import type { Problem } from './problems.ts';
 import type { DefaultUsed, FigureProvenance } from './provenance.ts';
 import type { LotReason, SeasonCost, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
-import type { Bounds, Commodity, OnsetStatus, Range, Remedy, Spread } from './stage-results.ts';
+import type { Commodity, Remedy } from './stage-results/allocation.ts';
+import type { Bounds, Range, Spread } from './stage-results/outcomes.ts';
+import type { OnsetStatus } from './stage-results/season.ts';
 
 /**
  * The plan document, `nodulary-plan/1`: what is written is what is checked. Columns are arrays of equal length; indexes

@@ -1,4 +1,4 @@
-import type { RoadGraph, RoadPiece } from '../../vocabulary/stage-results.ts';
+import type { RoadGraph, RoadPiece } from '../../vocabulary/stage-results/places.ts';
 import { compressRoads, turnedPieces } from './compress-roads.ts';
 import { cutRoads, type Stretch } from './cut-roads.ts';
 import { type MeasuredRoads, pieceKm } from './measure-roads.ts';

@@ -1,4 +1,4 @@
-import type { RoadPiece } from '../../vocabulary/stage-results.ts';
+import type { RoadPiece } from '../../vocabulary/stage-results/places.ts';
 import type { CutRoads, Stretch } from './cut-roads.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { speedKmPerHour } from '../../science/travel-time.ts';
 import type { RoadState } from '../../vocabulary/places.ts';
-import type { RoadGraph, VehicleClass } from '../../vocabulary/stage-results.ts';
+import type { RoadGraph, VehicleClass } from '../../vocabulary/stage-results/places.ts';
 import { type MeasuredRoads, pieceKm } from './measure-roads.ts';
 
 /** Minutes of every arc for a vehicle class on closed roads and a road state; infinite where it may not or cannot pass. */

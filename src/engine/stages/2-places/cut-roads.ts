@@ -1,4 +1,4 @@
-import type { RoadPiece } from '../../vocabulary/stage-results.ts';
+import type { RoadPiece } from '../../vocabulary/stage-results/places.ts';
 import type { MeasuredRoads } from './measure-roads.ts';
 import type { RoadJoin, SiteJoin } from './snap-sites.ts';
 

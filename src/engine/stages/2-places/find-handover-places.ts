@@ -1,7 +1,7 @@
 import { pointOnSurface } from '../../numerics/point-on-surface.ts';
 import type { MultiPolygon, Position } from '../../vocabulary/places.ts';
 import type { Community, Scenario } from '../../vocabulary/scenario.ts';
-import type { HandoverPlace } from '../../vocabulary/stage-results.ts';
+import type { HandoverPlace } from '../../vocabulary/stage-results/places.ts';
 
 export interface HandoverPlaces {
   readonly places: readonly HandoverPlace[];

@@ -1,6 +1,6 @@
 import type { UnreachableReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Site, TravelTable, TravelTables, Unreachable } from '../../vocabulary/stage-results.ts';
+import type { Site, TravelTable, TravelTables, Unreachable } from '../../vocabulary/stage-results/places.ts';
 import type { SiteJoin } from './snap-sites.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { ROAD_CLASSES } from '../../vocabulary/places.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { VehicleClass } from '../../vocabulary/stage-results.ts';
+import type { VehicleClass } from '../../vocabulary/stage-results/places.ts';
 
 /** A vehicle is a motorcycle where its kind says so in any language that begins the word with moto. */
 const MOTORCYCLE_WORD = 'moto';

@@ -1,7 +1,8 @@
 import type { PolygonOverlay } from '../../numerics/polygon-overlay.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { HandoverPlace, Places, Site, StageResult, TravelTables } from '../../vocabulary/stage-results.ts';
+import type { HandoverPlace, Places, Site, TravelTables } from '../../vocabulary/stage-results/places.ts';
+import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
 import { buildRoadGraph } from './build-road-graph.ts';
 import { openArcCosting } from './cost-arcs.ts';
 import { describePlaces } from './describe-places.ts';

@@ -1,7 +1,7 @@
 import { geodesicKm } from '../../numerics/geodesic-length.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import type { RoadLine } from '../../vocabulary/scenario.ts';
-import type { RoadPiece } from '../../vocabulary/stage-results.ts';
+import type { RoadPiece } from '../../vocabulary/stage-results/places.ts';
 
 /** Positions that agree to 1e-7 degrees (a centimetre) are one vertex. */
 const STEPS_PER_DEGREE = 1e7;

@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { UnreachableReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { HandoverPlace, TravelTables, Unreachable } from '../../vocabulary/stage-results.ts';
+import type { HandoverPlace, TravelTables, Unreachable } from '../../vocabulary/stage-results/places.ts';
 import { findRoadPieces } from './find-road-pieces.ts';
 import type { MeasuredRoads } from './measure-roads.ts';
 import type { RoadFinder } from './road-finder.ts';

@@ -2,7 +2,7 @@ import type { PolygonOverlay } from '../../numerics/polygon-overlay.ts';
 import type { MultiPolygon, Position } from '../../vocabulary/places.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Community, Scenario } from '../../vocabulary/scenario.ts';
-import type { ZoneShares } from '../../vocabulary/stage-results.ts';
+import type { ZoneShares } from '../../vocabulary/stage-results/places.ts';
 import type { MeasuredPolygons } from './repair-polygons.ts';
 import { rounded } from './rounded.ts';
 import { ZoneMap } from './zone-map.ts';

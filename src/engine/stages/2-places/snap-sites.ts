@@ -3,7 +3,7 @@ import { ROAD_REACH_KM } from '../../reference/speeds.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import type { UnreachableReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Site, VehicleClass } from '../../vocabulary/stage-results.ts';
+import type { Site, VehicleClass } from '../../vocabulary/stage-results/places.ts';
 import { findRoadPieces } from './find-road-pieces.ts';
 import type { MeasuredRoads } from './measure-roads.ts';
 import type { NearestPlace, RoadFinder } from './road-finder.ts';

@@ -1,7 +1,7 @@
 import { ShortestPaths } from '../../numerics/shortest-paths.ts';
 import { accessSpeedKmPerHour } from '../../science/travel-time.ts';
 import { ROAD_STATES, type RoadState } from '../../vocabulary/places.ts';
-import type { RoadGraph, TravelTable, VehicleClass } from '../../vocabulary/stage-results.ts';
+import type { RoadGraph, TravelTable, VehicleClass } from '../../vocabulary/stage-results/places.ts';
 import type { ArcCosting } from './cost-arcs.ts';
 
 /** Up to this many sites every leg is kept; beyond it, the nearest of each site and the legs to and from depots. */

@@ -1,14 +1,9 @@
 import { ShortestPaths } from '../../numerics/shortest-paths.ts';
 import { ROAD_STATES } from '../../vocabulary/places.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type {
-  Delivery,
-  LegPath,
-  Places,
-  RoadPiece,
-  SeasonOutlook,
-  VehicleClass,
-} from '../../vocabulary/stage-results.ts';
+import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
+import type { LegPath, Places, RoadPiece, VehicleClass } from '../../vocabulary/stage-results/places.ts';
+import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import { openArcCosting } from './cost-arcs.ts';
 import { measureRoads } from './measure-roads.ts';
 import { SiteLegs } from './tabulate-travel.ts';

@@ -2,7 +2,7 @@ import type { OnsetDefinition } from '../../reference/onset-definitions.ts';
 import { detectOnset, type OnsetFinding } from '../../science/onset.ts';
 import { civilFromDay } from '../../vocabulary/calendar.ts';
 import type { Scenario, SeasonSearch } from '../../vocabulary/scenario.ts';
-import type { SeasonMember } from '../../vocabulary/stage-results.ts';
+import type { SeasonMember } from '../../vocabulary/stage-results/season.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
 import { type DailyRecord, rainCompleteness } from './daily-record.ts';
 import { type SearchWindow, searchWindow } from './season-in-play.ts';

@@ -2,7 +2,7 @@ import { geodesicKm } from '../../numerics/geodesic-length.ts';
 import { pointOnSurface } from '../../numerics/point-on-surface.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Places } from '../../vocabulary/stage-results.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
 
 /** Which weather each zone and site is taken to have. A weather place is a station that some zone or site is nearest to. */
 export interface WeatherPlaces {

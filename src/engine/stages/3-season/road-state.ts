@@ -1,7 +1,7 @@
 import type { RoadRainRule } from '../../reference/road-rain.ts';
 import { civilFromDay, dayOfMonthDay } from '../../vocabulary/calendar.ts';
 import { ROAD_STATES } from '../../vocabulary/places.ts';
-import type { SeasonMember } from '../../vocabulary/stage-results.ts';
+import type { SeasonMember } from '../../vocabulary/stage-results/season.ts';
 import { type DayNumber, dayNumber } from '../../vocabulary/units.ts';
 import { type DailyRecord, valueOn } from './daily-record.ts';
 

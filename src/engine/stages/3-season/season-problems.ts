@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Places, SowingWindow } from '../../vocabulary/stage-results.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
+import type { SowingWindow } from '../../vocabulary/stage-results/season.ts';
 import type { MemberChoice } from './members.ts';
 import type { WeatherPlaces } from './nearest-station.ts';
 

@@ -4,7 +4,7 @@ import { sowingChance } from '../../science/sowing-chance.ts';
 import type { Crop } from '../../vocabulary/crops.ts';
 import type { Status } from '../../vocabulary/provenance.ts';
 import type { CropWindow, Scenario, SeasonSearch } from '../../vocabulary/scenario.ts';
-import type { SeasonMember, SowingWindow } from '../../vocabulary/stage-results.ts';
+import type { SeasonMember, SowingWindow } from '../../vocabulary/stage-results/season.ts';
 import type { DailyRecord } from './daily-record.ts';
 import { searchWindow } from './season-in-play.ts';
 

@@ -1,6 +1,6 @@
 import { quantile } from '../../numerics/quantile.ts';
 import type { OnsetFinding } from '../../science/onset.ts';
-import type { OnsetStatus, SeasonMember, ZoneOnset } from '../../vocabulary/stage-results.ts';
+import type { OnsetStatus, SeasonMember, ZoneOnset } from '../../vocabulary/stage-results/season.ts';
 import type { PastSeason } from './members.ts';
 
 /**

@@ -1,6 +1,8 @@
 import { seedsPerKg } from '../../science/seed-rate.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Needs, Places, StageResult, ZoneShares } from '../../vocabulary/stage-results.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
+import type { Places, ZoneShares } from '../../vocabulary/stage-results/places.ts';
+import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
 import { clearedPacks } from './choose-reference-product.ts';
 import { describeNeeds } from './describe-needs.ts';
 import { noteNeeds } from './note-needs.ts';

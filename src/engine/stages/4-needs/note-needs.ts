@@ -3,7 +3,7 @@ import { CROP_FACTS } from '../../reference/crops.ts';
 import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Needs } from '../../vocabulary/stage-results.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 import type { CropPractice } from './settle-practice.ts';
 
 /** What the planner should know of needs that could be met only in part, or not believed. */

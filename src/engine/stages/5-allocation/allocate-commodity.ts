@@ -1,7 +1,7 @@
 import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Policy, Scenario } from '../../vocabulary/scenario.ts';
-import type { FairShareProof } from '../../vocabulary/stage-results.ts';
+import type { FairShareProof } from '../../vocabulary/stage-results/allocation.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { Ask } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';

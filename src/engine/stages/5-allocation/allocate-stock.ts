@@ -1,15 +1,12 @@
 import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type {
-  Allocation,
-  Delivery,
-  Needs,
-  Places,
-  SeasonOutlook,
-  Shares,
-  StageResult,
-} from '../../vocabulary/stage-results.ts';
+import type { Allocation, Shares } from '../../vocabulary/stage-results/allocation.ts';
+import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
+import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
+import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
 import { buildConsignments, lastDayOfUse } from './build-consignments.ts';
 import { type DemandRows, gatherDemand } from './demand-rows.ts';
 import { depotsThatReach } from './depot-reach.ts';

@@ -1,5 +1,5 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
-import type { Needs } from '../../vocabulary/stage-results.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 
 /**
  * What is asked for, one row per community and crop with planned hectares above nought, by community, then crop: the rows

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Places, TravelTable } from '../../vocabulary/stage-results.ts';
+import type { Places, TravelTable } from '../../vocabulary/stage-results/places.ts';
 
 /** Depots that reach each hand-over place: those of place p stand at offsets[p] to offsets[p + 1], depots ascending. */
 export interface DepotReach {

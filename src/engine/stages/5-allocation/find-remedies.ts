@@ -1,6 +1,6 @@
 import type { LotReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict, Remedy, Shortfall } from '../../vocabulary/stage-results.ts';
+import type { LotVerdict, Remedy, Shortfall } from '../../vocabulary/stage-results/allocation.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
 import { countPerG } from './judge-lots.ts';

@@ -1,6 +1,7 @@
 import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict, Places } from '../../vocabulary/stage-results.ts';
+import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import { allocateCommodity, type CommodityResult, type Pick } from './allocate-commodity.ts';
 import { type Ask, boundAsk } from './ask.ts';

@@ -3,7 +3,9 @@ import type { Decisions } from '../../vocabulary/decisions.ts';
 import { type Problem, type ProblemCode, problem } from '../../vocabulary/problems.ts';
 import type { LotReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict, Needs, SeasonOutlook } from '../../vocabulary/stage-results.ts';
+import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
+import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
 
 /** A lot is given only where the chance of sowing before it expires is at least this (a rule of the design, assumed). */

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Allocation, Delivery } from '../../vocabulary/stage-results.ts';
+import type { Allocation } from '../../vocabulary/stage-results/allocation.ts';
+import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
 import type { ProductKind } from '../../vocabulary/supply.ts';
 import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';

@@ -1,6 +1,6 @@
 import { ExactSum, exactSum } from '../../numerics/exact-sum.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Grants } from '../../vocabulary/stage-results.ts';
+import type { Grants } from '../../vocabulary/stage-results/allocation.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';

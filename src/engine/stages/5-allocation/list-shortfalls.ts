@@ -1,6 +1,6 @@
 import type { ShortfallReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Commodity, LotVerdict, Shortfall } from '../../vocabulary/stage-results.ts';
+import type { Commodity, LotVerdict, Shortfall } from '../../vocabulary/stage-results/allocation.ts';
 import { type Ask, NOISE_KG } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import { seedKgPerPack } from './stock-groups.ts';

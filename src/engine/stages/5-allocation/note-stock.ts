@@ -1,7 +1,7 @@
 import { fillCoolStores } from '../../science/depot-store.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Depot, Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict } from '../../vocabulary/stage-results.ts';
+import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { GrantLine } from './list-grants.ts';
 import { seedKgPerPack } from './stock-groups.ts';
 

@@ -1,5 +1,5 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
-import type { Commodity, FairShareProof } from '../../vocabulary/stage-results.ts';
+import type { Commodity, FairShareProof } from '../../vocabulary/stage-results/allocation.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { FairFloor } from './raise-least-share.ts';
 import type { ShareTerms } from './share-terms.ts';

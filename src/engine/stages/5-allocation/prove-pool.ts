@@ -1,4 +1,4 @@
-import type { Commodity, FairShareProof } from '../../vocabulary/stage-results.ts';
+import type { Commodity, FairShareProof } from '../../vocabulary/stage-results/allocation.ts';
 import type { CommodityInput } from './allocate-commodity.ts';
 import { roundingKg } from './make-whole-packs.ts';
 import { proveFairShare } from './prove-fair-share.ts';

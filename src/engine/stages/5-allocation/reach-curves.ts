@@ -6,7 +6,10 @@ import { reachCurve } from '../../science/reach.ts';
 import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { storeCelsius, survivalSet } from '../../science/survival.ts';
 import type { Depot, Scenario } from '../../vocabulary/scenario.ts';
-import type { Needs, Places, ReachCurve, SeasonOutlook } from '../../vocabulary/stage-results.ts';
+import type { ReachCurve } from '../../vocabulary/stage-results/allocation.ts';
+import type { Needs } from '../../vocabulary/stage-results/needs.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
+import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
 import { countPerG } from './judge-lots.ts';
 

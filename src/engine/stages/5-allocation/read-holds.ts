@@ -1,7 +1,7 @@
 import type { Decision, Decisions } from '../../vocabulary/decisions.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Commodity } from '../../vocabulary/stage-results.ts';
+import type { Commodity } from '../../vocabulary/stage-results/allocation.ts';
 import type { DemandRows } from './demand-rows.ts';
 
 /** Least and most share that decisions leave a row, 0 to 1. */

@@ -1,6 +1,6 @@
 import { INOCULATION_PRACTICE } from '../../reference/inoculation-practice.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { PackShare } from '../../vocabulary/stage-results.ts';
+import type { PackShare } from '../../vocabulary/stage-results/allocation.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { GrantLine } from './list-grants.ts';
 import { rationPacks } from './make-whole-packs.ts';

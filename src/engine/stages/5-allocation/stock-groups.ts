@@ -1,5 +1,5 @@
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict } from '../../vocabulary/stage-results.ts';
+import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Lot, Product, ProductKind } from '../../vocabulary/supply.ts';
 
 /** Packs of one size in a group, and the lots that hold them, first expiring first. */

@@ -1,6 +1,7 @@
 import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Allocation, Consignment, Delivery, Load } from '../../vocabulary/stage-results.ts';
+import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import type { Delivery, Load } from '../../vocabulary/stage-results/delivery.ts';
 import { type LoadLimits, limitsOf } from './largest-load.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { fitsPayload } from './rules/payload.ts';

@@ -1,5 +1,8 @@
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Consignment, Load, Places, SeasonOutlook } from '../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import type { Load } from '../../vocabulary/stage-results/delivery.ts';
+import type { Places } from '../../vocabulary/stage-results/places.ts';
+import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import { DEAREST_JOURNEYS_BROKEN_PROMISE, OFF_MARKET_SHARE } from './assumptions.ts';
 import { reachAt } from './reach-value.ts';
 import type { LoadDecisions } from './rules/decisions-on-loads.ts';

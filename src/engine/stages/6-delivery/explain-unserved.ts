@@ -1,5 +1,5 @@
 import type { UnservedReason } from '../../vocabulary/reasons.ts';
-import type { Load, Unserved } from '../../vocabulary/stage-results.ts';
+import type { Load, Unserved } from '../../vocabulary/stage-results/delivery.ts';
 import { type DispatchState, iceLeftFor } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { planSlot } from './plan-slot.ts';

@@ -1,4 +1,4 @@
-import type { Delivery } from '../../vocabulary/stage-results.ts';
+import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
 import { type DispatchState, iceLeftFor, setLoad, setPlan } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { planSlot, type SlotPlan, type TripWish } from './plan-slot.ts';

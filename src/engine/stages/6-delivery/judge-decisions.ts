@@ -2,7 +2,7 @@ import { isoDate, parseIsoDate } from '../../vocabulary/calendar.ts';
 import type { Decision, Decisions } from '../../vocabulary/decisions.ts';
 import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Consignment } from '../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
 import type { DispatchState } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';

@@ -1,5 +1,5 @@
 import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
-import type { Consignment } from '../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import { goesThereAndBack } from './rules/road-access.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 

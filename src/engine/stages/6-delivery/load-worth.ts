@@ -1,4 +1,5 @@
-import type { Consignment, Load } from '../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import type { Load } from '../../vocabulary/stage-results/delivery.ts';
 import { DEAREST_JOURNEYS_UNSERVED, HECTARES_PER_DEAREST_DAY, OFF_MARKET_SHARE } from './assumptions.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 

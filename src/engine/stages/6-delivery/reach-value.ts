@@ -1,4 +1,4 @@
-import type { ReachCurve } from '../../vocabulary/stage-results.ts';
+import type { ReachCurve } from '../../vocabulary/stage-results/allocation.ts';
 
 /** Share of its hectares' value that goods handed over on a day still have, after a log10 loss on the road. */
 export function reachAt(reach: ReachCurve, day: number, log10Loss: number): number {

@@ -1,4 +1,4 @@
-import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results.ts';
+import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results/delivery.ts';
 import type { DispatchState } from './dispatch-state.ts';
 import type { TripHeat } from './heat-trip.ts';
 import type { SlotPlan, TripPlan } from './plan-slot.ts';

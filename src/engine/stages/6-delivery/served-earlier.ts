@@ -1,7 +1,8 @@
 import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
 import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Allocation, Consignment, Delivery, Load, Stop } from '../../vocabulary/stage-results.ts';
+import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import type { Delivery, Load, Stop } from '../../vocabulary/stage-results/delivery.ts';
 import { carriesTraining } from './rules/training-once.ts';
 import { type Slot, serviceMinutesOf } from './vehicle-day-slots.ts';
 

@@ -1,7 +1,8 @@
 import type { SurvivalSet } from '../../reference/survival-sets.ts';
 import { packLog10PerDay, survivalSet } from '../../science/survival.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Allocation, Load } from '../../vocabulary/stage-results.ts';
+import type { Allocation } from '../../vocabulary/stage-results/allocation.ts';
+import type { Load } from '../../vocabulary/stage-results/delivery.ts';
 
 /** The survival set that loses most at 35 °C among a load's packs; sets are numbered as first met. */
 export function survivalOfLoads(scenario: Scenario, allocation: Allocation, loads: readonly Load[]) {

@@ -1,4 +1,4 @@
-import type { TripCurve } from '../../vocabulary/stage-results.ts';
+import type { TripCurve } from '../../vocabulary/stage-results/delivery.ts';
 import type { DispatchTask } from './dispatch-task.ts';
 import { heatTrip, type TripHeat } from './heat-trip.ts';
 import type { TripClock } from './time-trip.ts';

@@ -1,7 +1,8 @@
 import { parseIsoDate } from '../../../../src/engine/vocabulary/calendar.ts';
 import type { MultiPolygon, Position } from '../../../../src/engine/vocabulary/places.ts';
 import type { Scenario, WeatherStation } from '../../../../src/engine/vocabulary/scenario.ts';
-import type { Places, SeasonOutlook } from '../../../../src/engine/vocabulary/stage-results.ts';
+import type { Places } from '../../../../src/engine/vocabulary/stage-results/places.ts';
+import type { SeasonOutlook } from '../../../../src/engine/vocabulary/stage-results/season.ts';
 import type { DayNumber } from '../../../../src/engine/vocabulary/units.ts';
 import { blankPlaces, zoneShares } from '../../blank-places.ts';
 import {

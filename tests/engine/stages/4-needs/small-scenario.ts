@@ -1,6 +1,6 @@
 import type { Crop } from '../../../../src/engine/vocabulary/crops.ts';
 import type { Community, CropPlan, Scenario } from '../../../../src/engine/vocabulary/scenario.ts';
-import type { Places } from '../../../../src/engine/vocabulary/stage-results.ts';
+import type { Places } from '../../../../src/engine/vocabulary/stage-results/places.ts';
 import type { Lot, Product } from '../../../../src/engine/vocabulary/supply.ts';
 import { blankPlaces, zoneShares } from '../../blank-places.ts';
 import {

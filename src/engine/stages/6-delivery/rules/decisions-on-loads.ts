@@ -1,7 +1,7 @@
 import { parseIsoDate } from '../../../vocabulary/calendar.ts';
 import type { Decision, Decisions } from '../../../vocabulary/decisions.ts';
 import type { Scenario } from '../../../vocabulary/scenario.ts';
-import type { Consignment } from '../../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../../vocabulary/stage-results/allocation.ts';
 
 /** What planners decided about a consignment. */
 export interface LoadDecisions {

@@ -1,4 +1,4 @@
-import type { TravelTable } from '../../../vocabulary/stage-results.ts';
+import type { TravelTable } from '../../../vocabulary/stage-results/places.ts';
 
 /**
  * Legs between a depot (0) and the places it serves, for one vehicle class, set of closed roads and road state. A pair without a

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../../vocabulary/scenario.ts';
-import type { Allocation, Load } from '../../../vocabulary/stage-results.ts';
+import type { Allocation } from '../../../vocabulary/stage-results/allocation.ts';
+import type { Load } from '../../../vocabulary/stage-results/delivery.ts';
 import { groupRows } from '../group-rows.ts';
 
 /**

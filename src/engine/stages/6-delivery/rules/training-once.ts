@@ -1,4 +1,4 @@
-import type { Consignment } from '../../../vocabulary/stage-results.ts';
+import type { Consignment } from '../../../vocabulary/stage-results/allocation.ts';
 
 /**
  * Each community is trained once: with its inoculant, or with its dry goods where no inoculant is sent. The first of these

@@ -1,0 +1,150 @@
+import type { LotReason, ShortfallReason } from '../reasons.ts';
+
+export type Commodity = 'seed' | 'inoculant';
+
+export interface LotVerdict {
+  readonly lot: number;
+  /** Empty: the lot may be given. */
+  readonly reasons: readonly LotReason[];
+  readonly packsReserved: number;
+  readonly packsOffered: number;
+  /** Chance that the last sowing it serves comes before it expires; NaN where that does not apply. */
+  readonly chanceSownBeforeExpiry: number;
+}
+
+/** Whole packs of one lot for one community and crop; columns, sorted by community, crop, lot. */
+export interface Grants {
+  readonly community: Int32Array;
+  readonly crop: Int32Array;
+  readonly lot: Int32Array;
+  readonly packs: Int32Array;
+  /** Pack contents in kg. */
+  readonly kg: Float64Array;
+  /** Seed these packs are (seed) or coat (inoculant), kg, not more than asked for. */
+  readonly servesSeedKg: Float64Array;
+}
+
+/** What a community gets of one crop; columns, one row per community and crop with planned hectares above nought. */
+export interface Shares {
+  readonly community: Int32Array;
+  readonly crop: Int32Array;
+  readonly plannedHa: Float64Array;
+  readonly seedNeedKg: Float64Array;
+  readonly ownSeedKg: Float64Array;
+  readonly seedGivenKg: Float64Array;
+  /** Seed to coat: seed given plus own seed, at most seedNeedKg. */
+  readonly inoculantNeedSeedKg: Float64Array;
+  readonly inoculantGivenSeedKg: Float64Array;
+  /** (seed given + own seed) / need, 0 to 1. */
+  readonly seedShare: Float64Array;
+  /** Seed coated / all seed the planned land asks for, 0 to 1. */
+  readonly inoculantShare: Float64Array;
+}
+
+/**
+ * Proof that no allocation from this pool of stock gives every community a larger least share: prices on communities
+ * and lots with Sum(need * communityPrice) + capPrice >= 1, communityPrice <= lotPrice wherever the lot may go to the
+ * community, so the least share is at most Sum(offered * lotPrice) + Sum(kept * communityPrice) + capPrice (linear
+ * programming duality). In a second round the packs already promised are kept, and only the rest is offered.
+ */
+export interface FairShareProof {
+  readonly commodity: Commodity;
+  readonly crops: readonly number[];
+  /** Rows of `Shares` in the pool that some lot may reach, their need in kg of seed, and their prices. */
+  readonly shareRows: readonly number[];
+  readonly needKg: readonly number[];
+  /** What each row was promised in the first round, kg of seed. */
+  readonly keptKg: readonly number[];
+  readonly communityPrices: readonly number[];
+  readonly lots: readonly number[];
+  readonly offeredKg: readonly number[];
+  readonly lotPrices: readonly number[];
+  readonly capPrice: number;
+  /** Least share before packs are made whole, and the bound that the prices prove. */
+  readonly leastShare: number;
+  readonly bound: number;
+  /** Largest pack in the pool, kg of seed: how far rounding to whole packs may fall short. */
+  readonly roundingKg: number;
+}
+
+export interface Shortfall {
+  readonly shareRow: number;
+  readonly commodity: Commodity;
+  readonly shortKg: number;
+  readonly hectares: number;
+  readonly reason: ShortfallReason;
+  /** Product whose stock binds, -1 where none. */
+  readonly product: number;
+}
+
+/** Something that would lift shortfalls, best value first. */
+export interface Remedy {
+  readonly kind: 'more-packs' | 'release-lot' | 'replace-lot' | 'lower-reserve';
+  readonly product: number;
+  readonly lot: number;
+  readonly packs: number;
+  readonly hectares: number;
+  readonly communities: number;
+  readonly cost: number | null;
+}
+
+/** How the packs of one lot are shared out inside a community: which growers use which packs. */
+export interface PackShare {
+  readonly grant: number;
+  /** Growers that share, in equal parts; NaN where the number of growers is not known. */
+  readonly growers: number;
+  /** Whole packs opened and emptied within one day's batch, and growers to each pack. */
+  readonly growersPerPack: number;
+  /** An opened pack must be used within this many days (label, else reference). */
+  readonly openedPackDays: number;
+  readonly sowTogether: boolean;
+}
+
+/** What moves: goods of one kind for one hand-over place from one depot. */
+export interface Consignment {
+  readonly community: number;
+  readonly place: number;
+  readonly depot: number;
+  /** `apart`: seed and other dry goods, or inoculant. `both`: carried together. */
+  readonly group: 'dry' | 'inoculant' | 'both';
+  /** Rows of Grants. */
+  readonly grants: readonly number[];
+  readonly kg: number;
+  readonly coolLitres: number;
+  /** Kilograms of inoculant in it, the thermal mass in the box. */
+  readonly inoculantKg: number;
+  /** Lowest storage limit among its packs, °C; null where no label states one. */
+  readonly maxStorageC: number | null;
+  /** Hectares it serves: sown with its seed, or inoculated with its packs. */
+  readonly hectares: number;
+  /** What its packs cost, in the scenario's currency; null where a price is missing. */
+  readonly worth: number | null;
+  /** First and last planning day (offset from planning.from) on which handing it over is of use. */
+  readonly earliest: number;
+  readonly latest: number;
+  readonly reach: ReachCurve;
+}
+
+/**
+ * Share of its hectares' value still had, by hand-over day and log10 loss on the road: value[day * lossBreaks.length + k]
+ * at loss lossBreaks[k]; straight lines between, never rising; flat beyond the last break. Days count from planning.from.
+ */
+export interface ReachCurve {
+  readonly lossBreaks: Float64Array;
+  readonly value: Float64Array;
+  /** Chance of being in time for the sowing window, by hand-over day. */
+  readonly inTime: Float64Array;
+}
+
+export interface Allocation {
+  /** 1, or 2 where stock freed by what could not be delivered was given again. */
+  readonly round: number;
+  readonly lots: readonly LotVerdict[];
+  readonly grants: Grants;
+  readonly shares: Shares;
+  readonly proofs: readonly FairShareProof[];
+  readonly shortfalls: readonly Shortfall[];
+  readonly remedies: readonly Remedy[];
+  readonly packShares: readonly PackShare[];
+  readonly consignments: readonly Consignment[];
+}
