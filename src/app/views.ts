@@ -3,6 +3,7 @@ import type { MapPicture } from '../presentation/views/map-view.ts';
 import type { Words } from '../presentation/wording/words.ts';
 import { COVERAGE } from './panels/coverage/view.tsx';
 import { DAYS } from './panels/days/view.tsx';
+import { HANDOVER } from './panels/handover/view.tsx';
 import { PROBLEMS } from './panels/problems/view.tsx';
 import { STOCK } from './panels/stock/view.tsx';
 import type { SeasonState } from './state/season-store.ts';
@@ -27,4 +28,5 @@ export const VIEWS: Readonly<Record<ViewName, ViewParts>> = {
   days: DAYS,
   coverage: COVERAGE,
   problems: PROBLEMS,
+  handover: HANDOVER,
 };

@@ -15,4 +15,5 @@ export {
   type ScenarioReading,
   type StageCache,
 } from './pipeline.ts';
+export { INOCULATION_PRACTICE } from './reference/inoculation-practice.ts';
 export * from './vocabulary/index.ts';

@@ -34,6 +34,17 @@ export function FilesMenu() {
             {words.frame.files}, {words.frame.problemCount(blocks + setAside + noted)}
           </button>
         )}
+        {season.plan && (
+          <button
+            type="button"
+            onClick={() => {
+              go({ view: 'handover' });
+              close();
+            }}
+          >
+            {words.handover.open}
+          </button>
+        )}
         <FileInput label={words.frame.openFolder} folder onDone={close} />
         <FileInput label={words.frame.openZip} accept=".zip" onDone={close} />
         {season.read && <FileInput label={words.frame.openFiles} multiple onDone={close} />}

@@ -75,7 +75,7 @@ function PlanState() {
       )}
       {changed > 0 && (
         <span>
-          <b>{words.frame.inputsChanged(changed)}</b> {words.frame.sincePlan}
+          <b>{words.frame.inputsChanged(changed)}</b>
         </span>
       )}
       {(plan === null || changed > 0) && (

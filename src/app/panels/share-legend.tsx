@@ -2,7 +2,7 @@ import { SHARE_CLASSES } from '../../presentation/views/map-view.ts';
 import { useWords } from '../state/use-stores.ts';
 
 /** What the six tones of a share mean, and the hatches beside them. */
-export function ShareLegend({ title, nothing = true, unknown = false }: LegendProps) {
+export function ShareLegend({ title, nothing = true, nothingText, unknown = false }: LegendProps) {
   const words = useWords();
   const classes = SHARE_CLASSES.map((least, index) => ({ tone: index + 1, least })).reverse();
   return (
@@ -19,7 +19,7 @@ export function ShareLegend({ title, nothing = true, unknown = false }: LegendPr
         {nothing && (
           <li>
             <span className="swatch hatch-nothing" />
-            {words.scale.nothing}
+            {nothingText ?? words.scale.nothing}
           </li>
         )}
         {unknown && (
@@ -36,5 +36,7 @@ export function ShareLegend({ title, nothing = true, unknown = false }: LegendPr
 interface LegendProps {
   readonly title: string;
   readonly nothing?: boolean;
+  /** What the cross-hatch says, where it is not that a community gets nothing. */
+  readonly nothingText?: string;
   readonly unknown?: boolean;
 }

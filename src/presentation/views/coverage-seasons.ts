@@ -21,6 +21,8 @@ export interface CoverageSeasons {
   readonly middleHa: number;
   /** The season with fewest hectares; null where all are alike. */
   readonly worst: PastSeason | null;
+  /** What costs hectares in every one of the seasons, so that no luck with the rain helps; null where that is under half a hectare. */
+  readonly always: { readonly cost: Exclude<SeasonCost, 'little'>; readonly ha: number } | null;
   /** Causes that occur, commonest first. */
   readonly costs: readonly SeasonCost[];
   /** Past seasons of the record that say nothing about this one, because their rains had come by now. */
@@ -49,6 +51,7 @@ export function coverageSeasons({ outcomes, season }: Plan, scenario: Scenario):
     suppliedHa: headline.inoculatedHa,
     middleHa: middleOf(ascending.map(({ ha }) => ha)),
     worst: worst && best && best.ha - worst.ha > 0.05 ? worst : null,
+    always: lostInAll(told),
     costs: costsByCount(seasons),
     leftOut: Math.max(0, past - seasons.length),
   };
@@ -63,6 +66,15 @@ function lossesOf({ noOnsetHa, lateHa, waitingHa, weakHa }: Plan['outcomes']['se
     waiting: waitingHa[row] ?? 0,
     weak: weakHa[row] ?? 0,
   };
+}
+
+const CAUSES = ['no-onset', 'late', 'waiting', 'weak'] as const;
+
+function lostInAll(told: Plan['outcomes']['seasons']): CoverageSeasons['always'] {
+  const losses = told.year.map((_, row) => lossesOf(told, row));
+  const least = CAUSES.map((cost) => ({ cost, ha: Math.min(...losses.map((lost) => lost[cost])) }));
+  const [worst] = least.sort((a, b) => b.ha - a.ha);
+  return worst && Number.isFinite(worst.ha) && worst.ha >= 0.5 ? worst : null;
 }
 
 function costHectares(cost: SeasonCost, lost: Losses): number {

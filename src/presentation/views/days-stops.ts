@@ -1,4 +1,5 @@
 import type { Decision, Plan, Scenario } from '../../engine/index.ts';
+import { placeName } from '../place-name.ts';
 import { communitiesOfStop, type DayStop } from './days-fleet.ts';
 
 /** What is handed over at a stop, and the decisions that would hold it there. */
@@ -21,12 +22,6 @@ export function stopGoods(plan: Plan, scenario: Scenario, stop: DayStop, vehicle
     inoculantPacks: sum(lots.filter(({ kind }) => kind === 'inoculant').map(({ packs }) => packs)),
     locks: locksOf(plan, stop.row, vehicleId, date),
   };
-}
-
-function placeName(plan: Plan, scenario: Scenario, place: number): string {
-  const id = plan.ids.places[place];
-  const point = scenario.handoverPoints.find((one) => one.id === id);
-  return point?.name ?? scenario.communities.find((one) => one.id === id)?.name ?? id ?? '';
 }
 
 interface HandedLot {

@@ -13,6 +13,7 @@ type Shape = SeasonOrder | 'table';
 export function PastSeasons() {
   const words = useWords();
   const { plan, scenario } = useSeason();
+  const { hectares } = useAmounts();
   const [shape, setShape] = useState<Shape>('year');
   if (!plan || !scenario) return null;
   const view = coverageSeasons(plan, scenario);
@@ -38,7 +39,8 @@ export function PastSeasons() {
       </div>
       {shape === 'table' ? <SeasonTable view={view} /> : <Chart view={view} order={shape} />}
       <p className="note chart-foot">
-        {text.varies} {view.leftOut > 0 && text.leftOut(String(view.leftOut), asOfText(scenario, words))}
+        {view.always && text.always(text.worst[view.always.cost](hectares(view.always.ha)))} {text.varies}{' '}
+        {view.leftOut > 0 && text.leftOut(String(view.leftOut), asOfText(scenario, words))}
       </p>
     </>
   );

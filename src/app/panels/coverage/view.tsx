@@ -74,10 +74,15 @@ const picture = rememberLast((plan: Plan | null, scenario: Scenario | null) => {
   return sharePicture(scenario, communityShares(plan), byZone(plan, scenario.zones.length, ofZone));
 });
 
+function Legend() {
+  const { map } = useWords().coverage;
+  return <ShareLegend title={map.title} nothingText={map.none} />;
+}
+
 export const COVERAGE: ViewParts = {
   Answer,
   Panel,
   Chart: PastSeasons,
-  Legend: () => <ShareLegend title={useWords().coverage.map.title} />,
+  Legend,
   picture: ({ plan, scenario }) => picture(plan, scenario),
 };

@@ -7,6 +7,7 @@ import { ShareBar } from '../../charts/share-bar.tsx';
 import { useView, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import type { CellProps } from '../grid-keys.ts';
+import { HandoverLink } from '../handover-link.tsx';
 
 interface GridLineProps {
   readonly row: GridRow;
@@ -103,10 +104,13 @@ function RowName({
     else chooseZone(isChosen ? null : row.zoneId);
   };
   return (
-    <button type="button" className="row-name" {...cell} onClick={choose}>
-      {row.name}
-      {row.cutOff > 0 && row.key !== 'all' && ' †'}
-    </button>
+    <>
+      <button type="button" className="row-name" {...cell} onClick={choose}>
+        {row.name}
+        {row.cutOff > 0 && row.key !== 'all' && ' †'}
+      </button>
+      {row.communityId !== null && <HandoverLink community={row.communityId} name={row.name} zone={row.zoneId} />}
+    </>
   );
 }
 

@@ -89,7 +89,7 @@ export const COVERAGE_WORDING = {
     save: 'Save zones.csv',
     nitrogenTitle: 'Nitrogen fixed, middle outcome',
   },
-  map: { title: 'Share of land expected in time' },
+  map: { title: 'Share of land expected in time', none: 'none in time' },
   seasons: {
     title: (count: string) => `This plan in ${count} past ${count === '1' ? 'season' : 'seasons'}, ha expected`,
     none: 'No past season can be played with this plan, so nothing can be expected of it.',
@@ -115,6 +115,7 @@ export const COVERAGE_WORDING = {
       weak: (lost: string) => `packs for ${lost} ha were below the floor from the start`,
     },
     worstAt: (season: string, ha: string) => `${season}: ${ha} ha.`,
+    always: (what: string) => `In every season ${what}.`,
     leftOut: (count: string, day: string) =>
       `${count} more are left out: their rains had come by ${day}, and this season's had not.`,
     varies: 'What varies is when the rains come. Heat and roads are as this plan expects them.',

@@ -166,7 +166,6 @@ export const DAYS_WORDING = {
   boxAir: 'air at the box, with sun',
   packsLine: 'packs, up to 2 °C hotter air',
   limit40: '40: no pack may get there',
-  limit35: '35',
   storageLimit: (celsius: string) => `${celsius}: storage limit`,
   storageOver: (celsius: string, hours: string) => `${celsius}: storage limit, ${hours} h over`,
   iceGone: (clock: string) => `ice gone ${clock}`,
