@@ -6,6 +6,7 @@ export { rewindPolygons } from './numerics/ring-winding.ts';
 export { Sha256 } from './numerics/sha256.ts';
 export {
   addProblems,
+  calendarOf,
   estimateNeedsAlone,
   makePlayResult,
   planSeason,

@@ -4,6 +4,7 @@ import type { PolygonOverlay } from './numerics/polygon-overlay.ts';
 import { recordPlan } from './record/record-plan.ts';
 import { locatePlaces } from './stages/2-places/locate-places.ts';
 import { traceLegs } from './stages/2-places/trace-legs.ts';
+import { drawCalendar } from './stages/3-season/calendar/draw-calendar.ts';
 import { outlookSeason } from './stages/3-season/outlook-season.ts';
 import { estimateNeeds, layNeeds } from './stages/4-needs/estimate-needs.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
@@ -21,8 +22,10 @@ import {
   type PlanningTools,
   type Scenario,
   type SearchSettings,
+  type SeasonCalendar,
   type SeasonOutlook,
   type StageResult,
+  type TripWish,
   withAssumptions,
   type ZoneShares,
 } from './vocabulary/index.ts';
@@ -33,11 +36,15 @@ export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/pla
 
 export const ENGINE_VERSION = '0.1.0';
 
-/** Results of the stages under the hash of their inputs, to be handed to the next run. */
-export interface StageCache {
+/** Results of stages 2 to 4 under the hash of their inputs. */
+export interface Ground {
   readonly places: Kept<StageResult<Places>>;
   readonly season: Kept<StageResult<SeasonOutlook>>;
   readonly needs: Kept<StageResult<Needs>>;
+}
+
+/** Results of the stages under the hash of their inputs, to be handed to the next run. */
+export interface StageCache extends Ground {
   readonly supply: Kept<Supply>;
   readonly outcomes: Kept<StageResult<Outcomes>>;
 }
@@ -73,27 +80,14 @@ export function planSeason(
 ): PlanningRun {
   const scenario = withAssumptions(sent, decisions);
   const { solver, overlay } = tools;
-  const input = hashInputs(scenario, decisions, settings, tools);
-  const run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T): Kept<T> => {
-    const hash = contentHash([ENGINE_VERSION, stage, inputs]);
-    const reused = kept?.hash === hash;
-    hooks.stageBegins?.(stage);
-    const value = reused ? kept.value : work();
-    hooks.stageEnds?.(stage, reused);
-    return { hash, value };
-  };
-
-  const places = run('2-places', [input.land, input.decisions, input.overlay], previous?.places, () =>
-    locatePlaces(scenario, decisions, overlay),
-  );
-  const season = run('3-season', [input.climate, places.hash], previous?.season, () =>
-    outlookSeason(scenario, places.value.result),
-  );
-  const needs = run('4-needs', [input.supply, places.hash], previous?.needs, () =>
-    estimateNeeds(scenario, places.value.result),
-  );
-  const supply = run('5-allocation and 6-delivery', [input.search, season.hash, needs.hash], previous?.supply, () =>
-    supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
+  const run = runner(hooks);
+  const { places, season, needs } = layGround(scenario, decisions, previous, overlay, run);
+  const supply = run(
+    '5-allocation and 6-delivery',
+    [hashSearch(decisions, settings, solver), season.hash, needs.hash],
+    previous?.supply,
+    () =>
+      supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
   );
   const outcomes = run('7-outcomes', [supply.hash], previous?.outcomes, () =>
     weighOutcomes(
@@ -136,6 +130,59 @@ export function planSeason(
   return { plan, stages };
 }
 
+type Run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T) => Kept<T>;
+
+/** Runs a stage, or takes its kept result where the inputs are the same. */
+function runner(hooks: PlanHooks): Run {
+  return (stage, inputs, kept, work) => {
+    const hash = contentHash([ENGINE_VERSION, stage, inputs]);
+    const reused = kept?.hash === hash;
+    hooks.stageBegins?.(stage);
+    const value = reused ? kept.value : work();
+    hooks.stageEnds?.(stage, reused);
+    return { hash, value };
+  };
+}
+
+/** Stages 2 to 4: what is so whoever gets what. */
+function layGround(
+  scenario: Scenario,
+  decisions: Decisions,
+  previous: Ground | null,
+  overlay: PolygonOverlay,
+  run: Run,
+): Ground {
+  const input = hashInputs(scenario, decisions, overlay);
+  const places = run('2-places', [input.land, input.decisions, input.overlay], previous?.places, () =>
+    locatePlaces(scenario, decisions, overlay),
+  );
+  const season = run('3-season', [input.climate, places.hash], previous?.season, () =>
+    outlookSeason(scenario, places.value.result),
+  );
+  const needs = run('4-needs', [input.supply, places.hash], previous?.needs, () =>
+    estimateNeeds(scenario, places.value.result),
+  );
+  return { places, season, needs };
+}
+
+/**
+ * What handing each zone its inoculant on each planning day is worth by a reference trip, without planning.
+ *
+ * @param previous stages of a plan of the same scenario, so that they are not run again; null: none is at hand
+ * @param wish what the reference trip is to be like; what it leaves out is the usual vehicle's own
+ */
+export function calendarOf(
+  sent: Scenario,
+  decisions: Decisions,
+  previous: Ground | null,
+  overlay: PolygonOverlay,
+  wish: TripWish = {},
+): SeasonCalendar {
+  const scenario = withAssumptions(sent, decisions);
+  const { places, season, needs } = layGround(scenario, decisions, previous, overlay, runner({}));
+  return drawCalendar(scenario, places.value.result, season.value.result, needs.value.result, wish);
+}
+
 /**
  * Needs alone: what a changed seed rate asks for, before anything is planned again.
  *
@@ -171,12 +218,7 @@ function supplySeason(
 }
 
 /** Hashes of the parts of the input that the stages depend on: a changed price must not redraw the roads. */
-function hashInputs(
-  scenario: Scenario,
-  decisions: Decisions,
-  settings: SearchSettings,
-  { solver, overlay }: PlanningTools<LinearSolver, PolygonOverlay>,
-) {
+function hashInputs(scenario: Scenario, decisions: Decisions, overlay: PolygonOverlay) {
   const { communities, zones, handoverPoints, depots, vehicles, roads, planning, asOf, crops } = scenario;
   const { weather, seasons, seasonYear, forecastHorizonDays, utcOffsetMinutes, cropWindows, assumptions } = scenario;
   const { products, lots, policy, prices, yieldsTPerHa, handovers } = scenario;
@@ -195,13 +237,9 @@ function hashInputs(
     supply: contentHash([products, lots, policy, prices, yieldsTPerHa, handovers, assumptions]),
     decisions: decisions.sha256,
     overlay: contentHash([overlay.name, overlay.version, overlay.options]),
-    search: contentHash([
-      settings.seed,
-      settings.iterations,
-      solver.name,
-      solver.version,
-      solver.options,
-      decisions.sha256,
-    ]),
   };
+}
+
+function hashSearch(decisions: Decisions, { seed, iterations }: SearchSettings, solver: LinearSolver): string {
+  return contentHash([seed, iterations, solver.name, solver.version, solver.options, decisions.sha256]);
 }

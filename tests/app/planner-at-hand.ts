@@ -30,6 +30,10 @@ export function plannerAtHand(): PlanClient & { readonly asked: string[] } {
       asked.push('check');
       return planner.check(ask);
     },
+    async calendar(ask) {
+      asked.push('calendar');
+      return planner.calendar(ask);
+    },
     async needs(ask) {
       asked.push('needs');
       return planner.needs(ask);

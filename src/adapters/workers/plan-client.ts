@@ -17,6 +17,7 @@ export interface PlanClient {
   plan(order: PlanOrder, tell: (progress: PlanningProgress) => void): Promise<PlannedSeason>;
   check(ask: WorkerCalls['check']['ask']): Promise<Verdict>;
   needs(ask: WorkerCalls['needs']['ask']): Promise<WorkerCalls['needs']['answer']>;
+  calendar(ask: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -106,6 +107,7 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     plan: async (order, tell) => post(await ready(), 'plan', order, tell),
     check: async (ask) => post(await ready(), 'check', ask),
     needs: async (ask) => post(await ready(), 'needs', ask),
+    calendar: async (ask) => post(await ready(), 'calendar', ask),
     cancel: () => stop(new Cancelled()),
   };
 }

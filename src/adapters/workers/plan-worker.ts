@@ -30,6 +30,8 @@ async function answer(message: ToWorker): Promise<void> {
         const columns = Object.values(found.needs ?? {}).map((column: ArrayBufferView) => column.buffer as ArrayBuffer);
         return send({ kind: 'answer', id, answer: found }, columns);
       }
+      case 'calendar':
+        return send({ kind: 'answer', id, answer: await planner.calendar(message.ask) });
       case 'plan':
         return send({ kind: 'answer', id, answer: await planner.plan(message.ask, tellAbout(id)) });
     }

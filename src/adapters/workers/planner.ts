@@ -1,5 +1,6 @@
 import {
   addProblems,
+  calendarOf,
   checkPlan,
   type Decision,
   estimateNeedsAlone,
@@ -86,6 +87,15 @@ export class Planner {
     return {
       needs: estimateNeedsAlone(scenario, { format: 'nodulary-decisions/1', decisions, sha256: '' }, this.shares),
     };
+  }
+
+  /** Stages of the last plan are not run again where the same inputs made them. */
+  async calendar({ decisions, trip }: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']> {
+    const read = this.readWith(decisions);
+    if (read.scenario === null) return { calendar: null };
+    this.tools ??= this.loadTools();
+    const { overlay } = await this.tools;
+    return { calendar: calendarOf(read.scenario, read.decisions, this.stages, overlay, trip) };
   }
 
   /** Intake judges the decisions of the page as it judges those of a file, so that both plan alike. */

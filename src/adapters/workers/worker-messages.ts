@@ -1,4 +1,13 @@
-import type { Decision, Needs, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import type {
+  Decision,
+  Needs,
+  Plan,
+  Problem,
+  ReadFault,
+  Scenario,
+  SeasonCalendar,
+  TripWish,
+} from '../../engine/index.ts';
 
 /** A scenario's files as gathered by the page: by their paths, and what was met on the way. */
 export interface GatheredFiles {
@@ -55,6 +64,11 @@ export interface WorkerCalls {
   readonly needs: {
     readonly ask: { readonly decisions: readonly Decision[] };
     readonly answer: { readonly needs: Needs | null };
+  };
+  /** What handing each zone its inoculant on each day is worth by a reference trip; null where no plan is possible. */
+  readonly calendar: {
+    readonly ask: { readonly decisions: readonly Decision[]; readonly trip: TripWish };
+    readonly answer: { readonly calendar: SeasonCalendar | null };
   };
 }
 

@@ -105,17 +105,19 @@ export function blendReachCurves(curves: readonly ReachCurve[], weights: readonl
  * Running totals of log10 loss: entry d is the loss over the days before day d. A day without a temperature, or hotter than
  * its set reaches, leaves every later day unknown, which is worth nothing: no count is claimed that nobody can know.
  */
-interface PreparedLife {
+export interface PreparedLife {
   readonly log10PerSeed: number;
+  readonly onSeedLog10: number;
   readonly floorLog10: number;
   readonly depot: Float64Array;
   readonly community: Float64Array;
 }
 
-function prepareLife(inoculant: InoculantLife): PreparedLife {
+export function prepareLife(inoculant: InoculantLife): PreparedLife {
   const { hours, celsius } = COATED_SEED_WAIT.value;
   return {
-    log10PerSeed: inoculant.log10PerSeed - onSeedLog10Loss(hours, celsius),
+    log10PerSeed: inoculant.log10PerSeed,
+    onSeedLog10: onSeedLog10Loss(hours, celsius),
     floorLog10: log10(inoculant.floorCellsPerSeed),
     depot: runningLoss(inoculant.depotCelsius, inoculant.survival),
     community: runningLoss(inoculant.communityCelsius, inoculant.survival),
@@ -131,7 +133,7 @@ function runningLoss(celsius: ArrayLike<number>, set: SurvivalSet): Float64Array
 }
 
 /** Loss over the days before day d; days beyond the record lose as its last day. */
-function lossBefore(total: Float64Array, day: number): number {
+export function lossBefore(total: Float64Array, day: number): number {
   const end = total.length - 1;
   if (day <= end) return total[day] as number;
   const lastDayLoss = end > 0 ? (total[end] as number) - (total[end - 1] as number) : 0;
@@ -141,5 +143,5 @@ function lossBefore(total: Float64Array, day: number): number {
 /** log10 rhizobia per seed at sowing on day `sown` when handed over on day `h`, before any loss on the road. */
 function log10Left(life: PreparedLife, h: number, sown: number): number {
   const inStore = lossBefore(life.community, sown) - lossBefore(life.community, h);
-  return life.log10PerSeed - lossBefore(life.depot, h) - inStore;
+  return life.log10PerSeed - life.onSeedLog10 - lossBefore(life.depot, h) - inStore;
 }

@@ -12,6 +12,7 @@ export * from './records.ts';
 export * from './scenario.ts';
 export * from './settings.ts';
 export * from './stage-results/allocation.ts';
+export * from './stage-results/calendar.ts';
 export * from './stage-results/delivery.ts';
 export * from './stage-results/needs.ts';
 export * from './stage-results/outcomes.ts';

@@ -63,14 +63,20 @@ function inYear(day: DayNumber, yearsOff: number): DayNumber {
   return dayOfMonthDay(year + yearsOff, { month, day: dayOfMonth });
 }
 
-/** Rain that was not recorded closes no road. */
 function worstState(records: readonly DailyRecord[], day: DayNumber, rule: RoadRainRule): number {
+  return roadStateAfter(
+    records.flatMap((record) => [valueOn(record, 'rainMm', day), valueOn(record, 'rainMm', day - 1)]),
+    rule,
+  );
+}
+
+/** State after the wettest of several rains, mm. Rain that was not recorded (NaN) closes no road. */
+export function roadStateAfter(rains: readonly number[], rule: RoadRainRule): number {
   let worst = 0;
-  for (const record of records)
-    for (const rainMm of [valueOn(record, 'rainMm', day), valueOn(record, 'rainMm', day - 1)]) {
-      if (rainMm >= rule.closedMm.value) worst = 2;
-      else if (rainMm >= rule.difficultMm.value) worst = Math.max(worst, 1);
-    }
+  for (const rainMm of rains) {
+    if (rainMm >= rule.closedMm.value) return 2;
+    if (rainMm >= rule.difficultMm.value) worst = 1;
+  }
   return worst;
 }
 

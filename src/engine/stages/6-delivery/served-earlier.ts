@@ -1,10 +1,11 @@
 import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
+import { serviceMinutesOf } from '../../science/trip-hours.ts';
 import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import type { Delivery, Load, Stop } from '../../vocabulary/stage-results/delivery.ts';
 import { carriesTraining } from './rules/training-once.ts';
-import { type Slot, serviceMinutesOf } from './vehicle-day-slots.ts';
+import type { Slot } from './vehicle-day-slots.ts';
 
 /** Where a load of an earlier round was served. */
 export interface HeldAt {

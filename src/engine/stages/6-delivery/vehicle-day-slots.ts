@@ -1,15 +1,14 @@
 import { COOL_STORE_CELSIUS } from '../../reference/boxes.ts';
-import { MOTORCYCLE_SERVICE_MINUTES, SERVICE_MINUTES } from '../../reference/service-times.ts';
 import { boxUaWPerK } from '../../science/box.ts';
+import { type EffectiveAir, tabulateEffectiveAir } from '../../science/effective-air.ts';
+import { serviceMinutesOf, tripHours } from '../../science/trip-hours.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Carriage, Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
-import { type EffectiveAir, tabulateEffectiveAir } from './effective-air.ts';
 import { type Legs, legsBetween } from './rules/road-access.ts';
-import { tripHours } from './rules/road-hours.ts';
 import { isVehicleThere } from './rules/vehicle-there.ts';
 
 /** The places that one depot serves. Local number 0 is the depot itself. */
@@ -121,12 +120,6 @@ function boundsOfSlot(
     kmCost: vehicle.costPerKm,
     icePerKg: scenario.prices.icePerKg ?? 0,
   };
-}
-
-/** Minutes of a hand-over, unloading and training not counted. */
-export function serviceMinutesOf(vehicle: Vehicle): number {
-  const motorcycle = vehicle.kind.toLowerCase().includes('moto');
-  return (motorcycle ? MOTORCYCLE_SERVICE_MINUTES : SERVICE_MINUTES).value;
 }
 
 function roundOfDepot(

@@ -1,6 +1,6 @@
-import { effectiveAirC } from '../../science/box.ts';
-import type { Carriage } from '../../vocabulary/fleet.ts';
-import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
+import type { Carriage } from '../vocabulary/fleet.ts';
+import type { SeasonOutlook } from '../vocabulary/stage-results/season.ts';
+import { effectiveAirC } from './box.ts';
 
 /**
  * Air as a box feels it, °C, moving and parked, for every quarter hour: [(weatherPlace * planningDays + day) * 96 + quarter],

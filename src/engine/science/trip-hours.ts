@@ -1,5 +1,6 @@
-import type { Vehicle } from '../../../vocabulary/fleet.ts';
-import type { Depot } from '../../../vocabulary/scenario.ts';
+import { MOTORCYCLE_SERVICE_MINUTES, SERVICE_MINUTES } from '../reference/service-times.ts';
+import type { Vehicle } from '../vocabulary/fleet.ts';
+import type { Depot } from '../vocabulary/scenario.ts';
 
 /** Hours that bound every trip of a vehicle-day, minutes of the local day. Loading before a trip comes on top. */
 export interface TripHours {
@@ -27,4 +28,10 @@ export function tripHours(
       roadHours?.closes ?? 1440,
     ),
   };
+}
+
+/** Minutes of a hand-over, unloading and training not counted. */
+export function serviceMinutesOf(vehicle: Vehicle): number {
+  const motorcycle = vehicle.kind.toLowerCase().includes('moto');
+  return (motorcycle ? MOTORCYCLE_SERVICE_MINUTES : SERVICE_MINUTES).value;
 }
