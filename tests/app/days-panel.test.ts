@@ -2,16 +2,19 @@ import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { createStore } from 'zustand/vanilla';
+import { loadPlanningTools } from '../../src/adapters/tools/load-planning-tools.ts';
 import type { SeasonState } from '../../src/app/state/season-store.ts';
 import { StoresContext } from '../../src/app/state/use-stores.ts';
 import { createViewStore } from '../../src/app/state/view-store.ts';
 import { VIEWS } from '../../src/app/views.ts';
-import type { Decision } from '../../src/engine/index.ts';
+import { calendarOf, type Decision } from '../../src/engine/index.ts';
 import { vehiclesOfDay } from '../../src/presentation/views/days-fleet.ts';
 import { english } from '../../src/presentation/wording/words.ts';
 import { stockCase } from '../presentation/views/stock-case.ts';
 
-const { plan, scenario } = stockCase('demo-district');
+const { plan, scenario, decisions: planned } = stockCase('demo-district');
+const { overlay } = await loadPlanningTools();
+const worth = calendarOf(scenario, planned, null, overlay);
 const DAYS = VIEWS.days;
 const day = [...plan.delivery.trips.date].sort()[0] ?? '';
 const vehicles = vehiclesOfDay(plan, scenario, day);
@@ -27,8 +30,8 @@ const kept = {
 
 function stores(place = {}, decisions: readonly Decision[] = []) {
   const nowhere = { view: 'days', zone: null, community: null, day: null, hour: null } as const;
-  const planned = { files: new Map(), decisions: [] };
-  const state = { plan, scenario, decisions, files: planned.files, plannedFrom: planned };
+  const from = { files: new Map(), decisions: [] };
+  const state = { plan, scenario, decisions, files: from.files, plannedFrom: from, calendar: { of: plan, worth } };
   const season = createStore(() => state as unknown as SeasonState);
   return { season, view: createViewStore(kept, false, { ...nowhere, ...place }) };
 }
@@ -65,6 +68,26 @@ describe('days and routes', () => {
       .filter((cell) => cell.includes('day-cell'))
       .map((cell) => /aria-label="([^"]*)"/.exec(cell)?.[1]);
     expect(new Set(labels).size).toBe(labels.length);
+  });
+
+  it('tells of the chosen zone what takes its value, when to leave, and whether to hold for rain', () => {
+    const text = markup('Panel', { day, zone: 'Z07' }).replace(/<[^>]*>/g, ' ');
+    for (const part of [
+      /Keeps\s+\d+/,
+      'the day on the seed',
+      /Leave by \d\d:\d\d/,
+      'fall in three days?',
+      'sown too late',
+    ]) {
+      expect(text).toMatch(part);
+    }
+    expect(markup('Panel', { day })).toContain('Choose a zone');
+  });
+
+  it('shows the cautions: label first, hold after heat, no freezer, no vaccine fridge, the crew’s own heat', () => {
+    const text = markup('Panel', { day });
+    for (const word of ['label', 'on hold', 'Never freeze', 'vaccine fridge never', 'crew'])
+      expect(text).toContain(word);
   });
 
   it('gives strip and calendar the same columns', () => {

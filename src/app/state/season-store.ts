@@ -3,7 +3,7 @@ import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
 import type { Gathered } from '../../adapters/browser/gather-files.ts';
 import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
 import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
-import type { Decision, Needs, Plan, Problem, ReadFault, Scenario } from '../../engine/index.ts';
+import type { Decision, Needs, Plan, Problem, ReadFault, Scenario, SeasonCalendar } from '../../engine/index.ts';
 import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
 
@@ -44,6 +44,8 @@ export interface SeasonState {
   readonly notice: Notice | null;
   /** Needs under figures that were changed since the plan; null where none was. */
   readonly changedNeeds: Needs | null;
+  /** What each day is worth to each zone, and the plan it was asked for; null until a view has asked. */
+  readonly calendar: { readonly of: Plan; readonly worth: SeasonCalendar | null } | null;
 
   openFiles(gathered: Gathered): Promise<void>;
   /** Opens what is served with the page; null where nothing is. */
@@ -57,6 +59,8 @@ export interface SeasonState {
   replan(): Promise<void>;
   cancel(): void;
   dismiss(): void;
+  /** Has the days of the plan weighed, once a plan. */
+  weighDays(): Promise<void>;
 }
 
 export type SeasonStore = StoreApi<SeasonState>;
@@ -76,6 +80,7 @@ const NOTHING = {
   findings: null,
   notice: null,
   changedNeeds: null,
+  calendar: null,
 } as const;
 
 /** The season on the page: files, scenario, decisions, plan. All work is done by the client, beside the page. */
@@ -232,6 +237,18 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       dismiss() {
         set({ notice: null });
       },
+
+      async weighDays() {
+        const { plan, plannedFrom, files, planning, calendar } = get();
+        if (!plan || planning || plannedFrom?.files !== files || calendar?.of === plan) return;
+        set({ calendar: { of: plan, worth: calendar?.worth ?? null } });
+        try {
+          const { calendar: worth } = await client.calendar({ decisions: plannedFrom.decisions, trip: {} });
+          if (get().plan === plan) set({ calendar: { of: plan, worth } });
+        } catch (error) {
+          fail(error);
+        }
+      },
     };
   });
 }
@@ -250,6 +267,13 @@ function lastStep(decisions: readonly Decision[]): number {
   return step === null ? 1 : decisions.length - 1 - before;
 }
 
-const cleared = () => ({ changedNeeds: null, plan: null, plannedFrom: null, findings: null, undone: [] });
+const cleared = () => ({
+  changedNeeds: null,
+  calendar: null,
+  plan: null,
+  plannedFrom: null,
+  findings: null,
+  undone: [],
+});
 
 const keepOtherPlan = (notice: Notice | null): Notice | null => (notice?.kind === 'other-plan' ? notice : null);

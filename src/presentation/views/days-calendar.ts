@@ -1,4 +1,4 @@
-import type { Plan, Scenario } from '../../engine/index.ts';
+import type { Plan, Scenario, SeasonCalendar } from '../../engine/index.ts';
 import { type PlanningDay, planningDays } from './days-axis.ts';
 import { SHARE_CLASSES } from './map-view.ts';
 
@@ -6,9 +6,11 @@ import { SHARE_CLASSES } from './map-view.ts';
 export type HandedOver = 'inoculant' | 'dry' | null;
 
 export interface CalendarCell {
-  /** Hectares expected alive and in time if all the zone's inoculant were handed over that day, losses on the road left out. */
+  /** Expected share of value kept if the zone's inoculant were handed over that day; null while it is being weighed. */
+  readonly kept: number | null;
+  /** That times the hectares the zone's packs inoculate. */
   readonly hectares: number;
-  /** That, as a share of the most that any day gives; null where the zone gets no inoculant. */
+  /** As a share of the zone's best day; null where nothing is kept on any, or it is being weighed. */
   readonly share: number | null;
   /** 1 below 50 %, then 50, 70, 85, 95 % and all. */
   readonly aliveClass: number | null;
@@ -38,8 +40,12 @@ interface Part {
   readonly share: number;
 }
 
-/** Zones by days, in the order of the plan's table of zones. */
-export function zoneCalendar(plan: Plan, scenario: Scenario): ZoneCalendar {
+/**
+ * Zones by days, in the order of the plan's table of zones.
+ *
+ * @param worth what each day keeps by the reference trip; null while it is being weighed
+ */
+export function zoneCalendar(plan: Plan, scenario: Scenario, worth: SeasonCalendar | null): ZoneCalendar {
   const days = planningDays(plan);
   const parts = partsByZone(plan);
   const deliveries = deliveriesByConsignment(plan, days);
@@ -47,32 +53,45 @@ export function zoneCalendar(plan: Plan, scenario: Scenario): ZoneCalendar {
   const rows = zones.zone.map((zone, row): CalendarRow => {
     const ofZone = parts.get(zone) ?? [];
     const alive = ofZone.filter(({ consignment }) => isInoculant(plan, consignment));
-    const hectares = days.map(({ offset }) => sumOf(alive, (part) => expectedHa(plan, part, offset)));
-    const most = Math.max(0, ...hectares.filter((_, day) => days[day]?.works));
+    const kept = days.map(({ offset }) => keptOn(worth, zone, offset));
+    const most = Math.max(0, ...kept.filter((_, day) => days[day]?.works).map((share) => share ?? 0));
+    const inoculatedHa = sumOf(alive, ({ consignment, share }) => share * hectaresOf(plan, consignment));
     const handed = handedByDay(plan, days, ofZone, deliveries);
     return {
       zoneId: plan.ids.zones[zone] ?? null,
       name: scenario.zones[zone]?.name ?? null,
       reachedHa: zones.reachedHa[row] ?? 0,
-      chosenHa: sumOf(alive, (part) => chosenHa(plan, part, deliveries.get(part.consignment) ?? [])),
-      cells: hectares.map((ha, day) => ({ ...measured(ha, most), handed: handed[day] ?? null })),
+      chosenHa: sumOf(alive, ({ consignment, share }) => share * chosenHa(kept, deliveries.get(consignment) ?? [])),
+      cells: kept.map((share, day) => ({ ...measured(share, most, inoculatedHa), handed: handed[day] ?? null })),
     };
   });
   return { days, rows };
 }
 
-function measured(hectares: number, most: number): Omit<CalendarCell, 'handed'> {
-  const share = most > 0 ? Math.min(1, hectares / most) : null;
-  const reached = share === null ? 0 : SHARE_CLASSES.filter((least) => share * 100 >= least).length;
-  return { hectares, share, aliveClass: share === null ? null : Math.max(1, reached) };
+/** Rows of the calendar are zones in the scenario's order; the last is the land outside all of them. */
+export const worthRow = (worth: SeasonCalendar, zone: number): number => (zone < 0 ? worth.plannedHa.length - 1 : zone);
+
+function keptOn(worth: SeasonCalendar | null, zone: number, day: number): number | null {
+  const kept = worth?.value[worthRow(worth, zone) * worth.planningDays + day];
+  return kept === undefined || Number.isNaN(kept) ? null : kept;
+}
+
+function measured(kept: number | null, most: number, inoculatedHa: number): Omit<CalendarCell, 'handed'> {
+  const share = kept !== null && most > 0 ? Math.min(1, kept / most) : null;
+  const reached = share === null ? 0 : SHARE_CLASSES.filter((least) => share * 100 >= least - 1e-9).length;
+  return {
+    kept,
+    hectares: (kept ?? 0) * inoculatedHa,
+    share,
+    aliveClass: share === null ? null : Math.max(1, reached),
+  };
 }
 
 const isInoculant = ({ allocation }: Plan, consignment: number): boolean =>
   allocation.consignments.group[consignment] !== 'dry';
 
-function expectedHa({ allocation: { consignments } }: Plan, { consignment, share }: Part, day: number): number {
-  return share * (consignments.hectares[consignment] ?? 0) * (consignments.reachByDay[consignment]?.[day] ?? 0);
-}
+const hectaresOf = ({ allocation }: Plan, consignment: number): number =>
+  allocation.consignments.hectares[consignment] ?? 0;
 
 /** Consignments by zone: those of a community that lies in several zones are parted by its land. */
 function partsByZone({ places, allocation }: Plan): ReadonlyMap<number, readonly Part[]> {
@@ -115,10 +134,8 @@ function deliveriesByConsignment(plan: Plan, days: readonly PlanningDay[]): Read
   return handOvers;
 }
 
-function chosenHa({ allocation }: Plan, { consignment, share }: Part, handOvers: readonly HandOver[]): number {
-  const reach = allocation.consignments.reachByDay[consignment] ?? [];
-  return share * sumOf(handOvers, ({ day, hectares }) => hectares * (reach[day] ?? 0));
-}
+const chosenHa = (kept: readonly (number | null)[], handOvers: readonly HandOver[]): number =>
+  sumOf(handOvers, ({ day, hectares }) => hectares * (kept[day] ?? 0));
 
 function handedByDay(
   plan: Plan,

@@ -1,7 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { recordsFromFiles } from '../../../src/adapters/scenario-files/record-files.ts';
 import { loadPlanningTools } from '../../../src/adapters/tools/load-planning-tools.ts';
-import { type Decision, type Plan, planSeason, readScenario, type Scenario } from '../../../src/engine/index.ts';
+import {
+  type Decision,
+  type Decisions,
+  type Plan,
+  planSeason,
+  readScenario,
+  type Scenario,
+} from '../../../src/engine/index.ts';
 import { type StockView, stockView } from '../../../src/presentation/views/stock-view.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
 import { readFolderFiles } from '../../plan-files.ts';
@@ -11,6 +18,7 @@ const tools = await loadPlanningTools();
 export interface StockCase {
   readonly scenario: Scenario;
   readonly plan: Plan;
+  readonly decisions: Decisions;
   readonly stock: StockView;
 }
 
@@ -28,5 +36,10 @@ export function stockCase(name: string, decisions: readonly Decision[] = []): St
   if (!read.scenario) throw new Error(`blocked: ${read.problems.map(({ code }) => code).join()}`);
   const settings = { seed: 1, iterations: 200, stop: null, progress: null };
   const { plan } = planSeason(read.scenario, read.decisions, null, settings, tools);
-  return { scenario: read.scenario, plan, stock: stockView(plan, read.scenario, decisions, english) };
+  return {
+    scenario: read.scenario,
+    plan,
+    decisions: read.decisions,
+    stock: stockView(plan, read.scenario, decisions, english),
+  };
 }

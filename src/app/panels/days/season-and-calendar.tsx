@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
+import type { SeasonCalendar } from '../../../engine/index.ts';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import { zoneCalendar } from '../../../presentation/views/days-calendar.ts';
 import { seasonStrip } from '../../../presentation/views/days-strip.ts';
@@ -14,13 +15,20 @@ import { dayTitle } from './day-title.ts';
 const strips = rememberLast(seasonStrip);
 const calendars = rememberLast(zoneCalendar);
 
+interface SeasonAndCalendarProps {
+  readonly shown: DayShown;
+  /** Null while the days are being weighed. */
+  readonly worth: SeasonCalendar | null;
+}
+
 /** The season over the calendar on one day axis, and what moving a zone to the day pointed at would cost. */
-export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly shown: DayShown }) {
+export function SeasonAndCalendar({ shown, worth }: SeasonAndCalendarProps) {
+  const { plan, scenario, day } = shown;
   const [pointed, setPointed] = useState<CellAt | null>(null);
   const onPoint = useCallback((cell: CellAt | null) => setPointed(cell), []);
   const words = useWords();
   const scrolls = useShownInView(day);
-  const calendar = calendars(plan, scenario);
+  const calendar = calendars(plan, scenario, worth);
   const nameWidth = nameWidthOf(calendar.rows.map(({ name, zoneId }) => name ?? zoneId ?? words.days.outside));
   return (
     <>
@@ -30,7 +38,13 @@ export function SeasonAndCalendar({ shown: { plan, scenario, day } }: { readonly
         <DayCalendar calendar={calendar} shownDay={day} nameWidth={nameWidth} onPoint={onPoint} />
       </div>
       <p className="note cell-cost" role="status">
-        {pointed === null ? words.days.readHint : <CellCost cell={pointed} roadStates={plan.season.roadState} />}
+        {worth === null ? (
+          words.days.beingWeighed
+        ) : pointed === null ? (
+          words.days.readHint
+        ) : (
+          <CellCost cell={pointed} roadStates={plan.season.roadState} />
+        )}
       </p>
     </>
   );
@@ -84,11 +98,12 @@ function CellCost({
   const zone = row.name ?? row.zoneId ?? days.outside;
   const date = dayTitle(day.iso, words);
   const cell = row.cells[day.offset];
-  if (!cell || cell.share === null) return days.readNone(zone, date);
+  if (!cell || cell.share === null || cell.kept === null) return days.readNone(zone, date);
   const hectares = (value: number) => withUnit(localNumber(value, words, 1), days.ha);
   return (
     <>
-      {days.readMove(zone, date)} <b>{difference(cell.hectares - row.chosenHa, hectares, words)}</b>{' '}
+      {days.readKept(zone, date, withUnit(localNumber(cell.kept * 100, words), '%'))} {days.readMove}{' '}
+      <b>{difference(cell.hectares - row.chosenHa, hectares, words)}</b>{' '}
       {days.readRoads(days.roadStates[roadStates[day.offset] ?? 0] ?? '')}
     </>
   );

@@ -5,14 +5,17 @@ import { useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
+import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
 import { MapLegend } from './map-legend.tsx';
 import { NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
 import { StopTable } from './stop-table.tsx';
+import { useWorth } from './use-worth.ts';
 import { VehicleChart } from './vehicle-chart.tsx';
 import { VehicleTable } from './vehicle-table.tsx';
+import { ZoneWorth } from './zone-worth.tsx';
 
 function Answer() {
   const words = useWords();
@@ -38,13 +41,16 @@ function Panel() {
   const { days } = useWords();
   const shown = useDayShown();
   const vehicle = useShownVehicle(shown);
+  const worth = useWorth();
   if (shown === null) return null;
   return (
     <>
-      <SeasonAndCalendar shown={shown} />
+      <SeasonAndCalendar shown={shown} worth={worth} />
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
+      <ZoneWorth shown={shown} worth={worth} />
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
+      <DayCautions />
       <footer className="note days-foot">
         <p>{days.decisionsNote}</p>
         <button

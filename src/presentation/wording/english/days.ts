@@ -54,7 +54,8 @@ export const DAYS_WORDING = {
 
   // calendar
   calendar: 'Zones by days',
-  barMeans: 'Bar: what the zone’s inoculant is worth if handed over that day, in hectares alive and in time.',
+  barMeans:
+    'Bar: what the zone’s hectares keep of their value if their inoculant is handed over that day, beside its best day.',
   keyInoculant: 'inoculant handed over',
   keyDry: 'seed only',
   keyLess: 'half of its best day',
@@ -65,15 +66,65 @@ export const DAYS_WORDING = {
   expectedTitle: (zone: string) => `Expected hectares, ${zone}`,
   weekdayDate: (weekday: string, date: string) => `${weekday} ${date}`,
   cell: (zone: string, date: string, percent: string) => `${zone}, ${date}: ${percent} of the best day`,
-  cellNone: (zone: string, date: string) => `${zone}, ${date}: no inoculant`,
+  cellNone: (zone: string, date: string) => `${zone}, ${date}: not weighed`,
+  beingWeighed: 'The days are being weighed.',
   cellHanded: { inoculant: 'inoculant is handed over', dry: 'seed is handed over' },
   readHint: 'Arrows move through the calendar, Enter shows the day. The cost of moving a zone is told here.',
-  readMove: (zone: string, date: string) => `All inoculant of ${zone} on ${date}:`,
+  readMove: 'All its inoculant then:',
   readFewer: (hectares: string) => `worth ${hectares} less than on the days planned.`,
   readMore: (hectares: string) => `worth ${hectares} more than on the days planned, were there a vehicle.`,
   readSame: 'worth the same as on the days planned.',
   readRoads: (state: string) => `Roads ${state}.`,
-  readNone: (zone: string, date: string) => `${zone}, ${date}: this zone gets no inoculant.`,
+  readKept: (zone: string, date: string, percent: string) => `${zone}, ${date}: keeps ${percent} of the value.`,
+  readNone: (zone: string, date: string) => `${zone}, ${date}: nothing is kept on this day.`,
+
+  // one zone on one day
+  worthHint: 'Choose a zone: what takes its value, when to leave, whether to wait for rain.',
+  worthNoLand: (zone: string) => `${zone} has no planned legume land.`,
+  worthTitle: (zone: string, date: string) => `${zone}, handed over on ${date}`,
+  worthKept: (percent: string) => `Keeps ${percent} of its value.`,
+  worthBest: (date: string, percent: string) => `Best day ${date}, ${percent}.`,
+  worthPart: 'what takes the rest',
+  worthShare: '% of value',
+  worthLog10: 'log10 lost',
+  worthParts: {
+    noRoad: 'no road open to the vehicle',
+    tooHot: 'packs would reach 40 °C',
+    late: 'sown late, or no rain',
+    asBought: 'count of the pack as bought',
+    depotStore: 'wait in the depot',
+    road: 'the road',
+    communityStore: 'wait in the community',
+    onSeed: 'the day on the seed',
+  },
+  worthNoWay: 'No vehicle of the reference trip gets there and back.',
+  worthTrip: (vehicle: string, ice: string, leaves: string, minutes: string) =>
+    `Reference trip: ${vehicle}, ${ice}, leaves ${leaves}, ${minutes} min to the hand-over places.`,
+  leaveBy: (clock: string) =>
+    `Leave by ${clock}: packs stay under 40 °C even in air 2 °C hotter, and the crew is back in time.`,
+  leaveNever: 'No leaving hour keeps packs under 40 °C and brings the crew back in time.',
+  worthHottest: (celsius: string, hot: string) => `Hottest packs ${celsius} °C (to ${hot}).`,
+  worthAir: (maximum: string, over30: string, over35: string, over40: string) =>
+    `Maximum ${maximum} °C in shade; above 30, 35, 40 °C for ${over30}, ${over35}, ${over40} h.`,
+  releaseTitle: (mm: string) => `Go, or hold until ${mm} mm fall in three days?`,
+  releaseGo: 'Go.',
+  releaseWait: 'Waiting keeps more.',
+  releaseDue: 'That rain has fallen already.',
+  releaseNever: 'That rain has not fallen in any season looked at.',
+  releaseExpected: (date: string, early: string, late: string) =>
+    `That rain is expected by ${date} (${early} to ${late}, six seasons in ten).`,
+  releaseNot: (percent: string) => `In ${percent} of the seasons it never comes.`,
+  releaseLate: (percent: string) => `Held back, ${percent} of the land is sown too late.`,
+  releaseKept: (percent: string, best: string) => `The rule keeps ${percent} of the value, the best fixed day ${best}.`,
+
+  cautionsTitle: 'Take care',
+  cautions: [
+    'The label on the pack, national rules and licensed practice win over this plan. Temperatures are modelled, not measured.',
+    'Packs that met 40 °C, or whose box stood open in the sun, go on hold until a named person clears them on stated evidence.',
+    'Never freeze inoculant, and keep it off freezer-cold packs. A household fridge in a closed box apart from food is good; a vaccine fridge never.',
+    'Packs at the edge of a stack warm first: the model reckons the whole load.',
+    'The crew works in the same heat: water, shade, rest, daylight. Turning back is always right.',
+  ],
 
   // the vehicles of the day
   vehicles: (date: string) => `Vehicles on ${date}`,
