@@ -88,6 +88,30 @@ export interface Remedy {
   readonly cost: number | null;
 }
 
+/**
+ * The smallest change that lifts the whole shortfall of a row, found by solving again. Days are day numbers; `product`,
+ * `depot` and `index` (of the decisions) are places in their lists.
+ */
+export type SmallestChange =
+  | {
+      readonly kind: 'more-packs';
+      readonly product: number;
+      readonly depot: number;
+      /** With one pack less, some of the shortfall stays. */
+      readonly packs: number;
+      readonly arrives: number;
+      readonly liftsKg: number;
+      readonly cost: number | null;
+    }
+  | { readonly kind: 'release-decision'; readonly index: number; readonly liftsKg: number }
+  /** The seed comes first: without it there is nothing to coat. */
+  | { readonly kind: 'seed-first' }
+  /** Every product that fits would come after the last useful day; the first would be there on this day. */
+  | { readonly kind: 'too-late'; readonly arrives: number }
+  | { readonly kind: 'no-product' }
+  | { readonly kind: 'not-by-stock'; readonly reason: ShortfallReason }
+  | { readonly kind: 'none-needed' };
+
 /** How the packs of one lot are shared out inside a community: which growers use which packs. */
 export interface PackShare {
   readonly grant: number;
