@@ -50,7 +50,8 @@ describe('the smallest change that lifts a shortfall', () => {
             lot(of, packs, { depotId: `DEPOT-${change.depot}`, availableFrom: dayNumber(change.arrives) }),
           ],
         });
-      const lifted = (packs: number) => shortKg(before, shareRow, commodity) - shortKg(bought(packs), shareRow, commodity);
+      const lifted = (packs: number) =>
+        shortKg(before, shareRow, commodity) - shortKg(bought(packs), shareRow, commodity);
       expect(change.liftsKg).toBeCloseTo(shortKg(before, shareRow, commodity), 6);
       expect(lifted(change.packs)).toBeGreaterThanOrEqual(change.liftsKg - 2e-6);
       expect(lifted(change.packs - 1)).toBeLessThan(change.liftsKg - 1e-6);
@@ -74,7 +75,12 @@ describe('the smallest change that lifts a shortfall', () => {
     const slow = { ...scenario, products: scenario.products.map((one) => ({ ...one, leadDays: 90 })) };
     const lack = allocate(spec).shortfalls.find(({ reason }) => reason === 'stock-short');
     if (!lack) throw new Error('nothing is short');
-    const late = findSmallestChange({ ...stock, scenario: slow, decisions: decisions() }, allocate(spec), lack.shareRow, lack.commodity);
+    const late = findSmallestChange(
+      { ...stock, scenario: slow, decisions: decisions() },
+      allocate(spec),
+      lack.shareRow,
+      lack.commodity,
+    );
     expect(late).toEqual({ kind: 'too-late', arrives: FROM - 1 + 90 });
   });
 });
