@@ -5,16 +5,24 @@ export type { OverlayPolygons, PolygonOverlay, PreparedPolygon } from './numeric
 export { rewindPolygons } from './numerics/ring-winding.ts';
 export { Sha256 } from './numerics/sha256.ts';
 export {
+  type AllocationDifference,
   addProblems,
+  type CellDifference,
+  type CommodityDifference,
   calendarOf,
+  compareAllocations,
   estimateNeedsAlone,
+  type LotDifference,
   makePlayResult,
+  openStockDesk,
   planSeason,
   playSeason,
   preparePlay,
   readScenario,
   type ScenarioReading,
   type StageCache,
+  type StockDesk,
+  type Told,
 } from './pipeline.ts';
 export { INOCULATION_PRACTICE } from './reference/inoculation-practice.ts';
 export * from './vocabulary/index.ts';

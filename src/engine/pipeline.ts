@@ -1,17 +1,23 @@
 import { contentHash } from './numerics/content-hash.ts';
 import type { LinearSolver } from './numerics/linear-solver.ts';
 import type { PolygonOverlay } from './numerics/polygon-overlay.ts';
-import { recordPlan } from './record/record-plan.ts';
+import { type AllocationDifference, compareAllocations, type Told } from './record/compare-allocations.ts';
+import { recordAllocation } from './record/record-allocation.ts';
+import { recordIds, recordPlan } from './record/record-plan.ts';
 import { locatePlaces } from './stages/2-places/locate-places.ts';
 import { traceLegs } from './stages/2-places/trace-legs.ts';
 import { drawCalendar } from './stages/3-season/calendar/draw-calendar.ts';
 import { outlookSeason } from './stages/3-season/outlook-season.ts';
 import { estimateNeeds, layNeeds } from './stages/4-needs/estimate-needs.ts';
+import { allocateChanged, type StockCase } from './stages/5-allocation/allocate-changed.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
+import { applyChange } from './stages/5-allocation/apply-change.ts';
+import { findSmallestChange } from './stages/5-allocation/find-smallest-change.ts';
 import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
 import {
   type Allocation,
+  type Commodity,
   type Decisions,
   type Delivery,
   type Needs,
@@ -24,13 +30,23 @@ import {
   type SearchSettings,
   type SeasonCalendar,
   type SeasonOutlook,
+  type SmallestChange,
   type StageResult,
+  type StockChange,
   type TripWish,
   withAssumptions,
   type ZoneShares,
 } from './vocabulary/index.ts';
 
 export { addProblems } from './record/add-problems.ts';
+export {
+  type AllocationDifference,
+  type CellDifference,
+  type CommodityDifference,
+  compareAllocations,
+  type LotDifference,
+  type Told,
+} from './record/compare-allocations.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
 export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
 
@@ -190,6 +206,49 @@ export function calendarOf(
  */
 export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, shares: ZoneShares): Needs {
   return layNeeds(withAssumptions(sent, decisions), shares);
+}
+
+/** Questions to the stock of a plan, each answered by sharing it out again from the start, before delivery. */
+export interface StockDesk {
+  /** The first sharing out, without any change. */
+  readonly before: Told;
+  /** What the change would give and take, whom, and by how much. */
+  ask(change: StockChange): { readonly after: Told; readonly difference: AllocationDifference };
+  /** The smallest change that lifts a row's whole shortfall. @param shareRow row of the allocation's shares */
+  smallestChange(shareRow: number, commodity: Commodity): SmallestChange;
+}
+
+/** @param stages of the plan that is asked about, made from the same scenario and decisions */
+export function openStockDesk(
+  sent: Scenario,
+  decisions: Decisions,
+  stages: StageCache,
+  solver: LinearSolver,
+): StockDesk {
+  const places = stages.places.value.result;
+  const stock: StockCase = {
+    scenario: withAssumptions(sent, decisions),
+    decisions,
+    places,
+    season: stages.season.value.result,
+    needs: stages.needs.value.result,
+    solver,
+  };
+  const tell = (scenario: Scenario, allocation: Allocation): Told => ({
+    ids: recordIds(scenario, places),
+    allocation: recordAllocation(scenario, allocation),
+  });
+  const unchanged = allocateChanged(stock, null);
+  const before = tell(stock.scenario, unchanged);
+  return {
+    before,
+    ask(change) {
+      const supposed = applyChange(stock.scenario, decisions, change).scenario;
+      const after = tell(supposed, allocateChanged(stock, change));
+      return { after, difference: compareAllocations(before, after) };
+    },
+    smallestChange: (shareRow, commodity) => findSmallestChange(stock, unchanged, shareRow, commodity),
+  };
 }
 
 /**

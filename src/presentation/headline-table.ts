@@ -30,10 +30,22 @@ export function headlineTable(plan: Plan): string {
     `${words.padEnd(wordsWide)}  ${figure.padStart(figureWide)}  ${range}`.trimEnd(),
   );
   const why = whyLines(plan);
-  const explained = why.length > 0 ? ['', ...why] : [];
+  const orders = orderSummary(plan);
+  const explained = [...(why.length > 0 ? ['', ...why] : []), ...(orders === null ? [] : ['', orders])];
   return [`${name}, ${planningFrom} ${WORDS.until} ${planningTo}`, WORDS.explainRange, '', ...lines, ...explained].join(
     '\n',
   );
+}
+
+/** What to order, in one line; null where nothing is to be ordered. */
+function orderSummary({ allocation: { orders }, scenario }: Plan): string | null {
+  const bought = orders.product.flatMap((_, row) => ((orders.packs[row] ?? 0) > 0 ? [row] : []));
+  const late = orders.product.flatMap((_, row) => (orders.verdict[row] === 'too-late' ? [row] : []));
+  const cost = bought.reduce((sum, row) => sum + (orders.cost[row] ?? 0), 0);
+  const first = bought.map((row) => orders.orderBy[row] ?? '').sort()[0];
+  if (first === undefined) return late.length === 0 ? null : WORDS.ordersTooLate;
+  const when = first < scenario.asOf ? WORDS.orderNow : WORDS.orderBy(first);
+  return WORDS.orders(String(bought.length), `${grouped(cost)} ${scenario.currency}`, when);
 }
 
 function between({ p10, p90 }: Range, decimals = 0): string {

@@ -2,6 +2,7 @@ import type { MultiPolygon, Plan, Scenario } from '../engine/index.ts';
 import { allocationCsv } from './exports/allocation-csv.ts';
 import { deliveriesCsv } from './exports/deliveries-csv.ts';
 import { needsCsv } from './exports/needs-csv.ts';
+import { ordersCsv } from './exports/orders-csv.ts';
 import { problemsCsv } from './exports/problems-csv.ts';
 import { routesGeojson } from './exports/routes-geojson.ts';
 import { zonesCsv } from './exports/zones-csv.ts';
@@ -26,6 +27,7 @@ export function planTables(
     'plan.json': () => `${JSON.stringify(plan)}\n`,
     'needs.csv': () => needsCsv(plan),
     'allocation.csv': () => allocationCsv(plan, lotKind),
+    'orders.csv': () => ordersCsv(plan),
     'deliveries.csv': () => deliveriesCsv(plan),
     'zones.csv': () => zonesCsv(plan),
     'zones.geojson': () => zonesGeojson(plan, zonePolygons),

@@ -43,6 +43,9 @@ export function blankPlanning(
 export const blankPolicy = (parts: Partial<Policy> = {}): Policy => ({
   fairness: 'equal-share',
   equalOver: 'community',
+  priorityWeights: [],
+  hectareValue: 'land',
+  orderBudget: null,
   reservePercent: 0,
   contingencyPercent: 0,
   cellsPerSeedFloor: 1e5,

@@ -8,6 +8,7 @@ import { checkIdentity } from './check-identity.ts';
 import { checkLoads } from './check-loads.ts';
 import { checkLots } from './check-lots.ts';
 import { checkNeeds } from './check-needs.ts';
+import { checkOrders } from './check-orders.ts';
 import { checkOutcomes } from './check-outcomes.ts';
 import { checkPaths } from './check-paths.ts';
 import { checkPlaces } from './check-places.ts';
@@ -49,6 +50,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkLots(c),
     ...checkShares(c),
     ...checkFairness(c, reach),
+    ...checkOrders(c),
     ...checkBalance(c),
     ...checkLoads(c),
     ...checkTimes(c, season),

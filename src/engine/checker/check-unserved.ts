@@ -17,7 +17,7 @@ export function checkUnserved(yard: Yard): readonly Problem[] {
 }
 
 /** Share of the yield that dry goods still bring when handed over on a planning day: nought in no season means never of use. */
-function isOfUse(c: CheckedCase, community: number, crop: number, day: number): boolean {
+export function isOfUse(c: CheckedCase, community: number, crop: number, day: number): boolean {
   const name = at(c.scenario.crops, crop);
   const lossPerDay = cropFact(name, 'delayLossPerDay', c.scenario.assumptions).value;
   const handedOver = c.scenario.planning.from + day;

@@ -114,6 +114,19 @@ export const TABLES: readonly TableRule[] = [
     },
   },
   {
+    table: 'allocation.orders',
+    rows: null,
+    columns: {
+      product: 'index products',
+      depot: 'index depots',
+      verdict: 'text',
+      ...columns('whole', 'packs', 'packsWanted'),
+      ...columns('amount', 'hectares', 'hectaresWanted', 'chanceInTime'),
+      ...columns('number?', 'cost', 'packsAtOnce'),
+      ...columns('date', 'orderBy', 'arrives', 'usefulUntil', 'lastOrderDay'),
+    },
+  },
+  {
     table: 'allocation.packShares',
     rows: null,
     columns: {

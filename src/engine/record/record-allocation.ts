@@ -50,6 +50,7 @@ export function recordAllocation(scenario: Scenario, allocation: Allocation): Re
       hectares: round(remedy.hectares, 'hectares'),
       cost: remedy.cost === null ? null : round(remedy.cost, 'money'),
     })),
+    orders: recordOrders(allocation),
     packShares: {
       grant: packShares.map(({ grant }) => grant),
       growers: packShares.map(({ growers }) => roundOrNull(growers, 'people')),
@@ -91,6 +92,27 @@ function recordProofs({ proofs }: Allocation): Recorded['proofs'] {
     bound: round(proof.bound, 'share'),
     roundingKg: round(proof.roundingKg, 'kilograms'),
   }));
+}
+
+function recordOrders({ orders }: Allocation): Recorded['orders'] {
+  const date = (days: (order: Allocation['orders'][number]) => number) =>
+    orders.map((order) => isoDate(dayNumber(days(order))));
+  return {
+    product: orders.map(({ product }) => product),
+    depot: orders.map(({ depot }) => depot),
+    verdict: orders.map(({ verdict }) => verdict),
+    packs: orders.map(({ packs }) => packs),
+    packsWanted: orders.map(({ packsWanted }) => packsWanted),
+    hectares: orders.map(({ hectares }) => round(hectares, 'hectares')),
+    hectaresWanted: orders.map(({ hectaresWanted }) => round(hectaresWanted, 'hectares')),
+    cost: orders.map(({ cost }) => (cost === null ? null : round(cost, 'money'))),
+    orderBy: date(({ orderBy }) => orderBy),
+    arrives: date(({ arrives }) => arrives),
+    usefulUntil: date(({ usefulUntil }) => usefulUntil),
+    lastOrderDay: date(({ lastOrderDay }) => lastOrderDay),
+    chanceInTime: orders.map(({ chanceInTime }) => round(chanceInTime, 'share')),
+    packsAtOnce: orders.map(({ packsAtOnce }) => (packsAtOnce < 0 ? null : packsAtOnce)),
+  };
 }
 
 function recordConsignments(scenario: Scenario, consignments: readonly Consignment[]): Recorded['consignments'] {

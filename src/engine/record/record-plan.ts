@@ -1,4 +1,4 @@
-import { isoDate, type Plan, type Scenario } from '../vocabulary/index.ts';
+import { isoDate, type Places, type Plan, type Scenario } from '../vocabulary/index.ts';
 import { locateProblems } from './locate-problems.ts';
 import { orderProblems } from './order-problems.ts';
 import type { PlanParts } from './plan-parts.ts';
@@ -37,7 +37,7 @@ export function recordPlan(parts: PlanParts): Plan {
       planningFrom: isoDate(scenario.planning.from),
       planningTo: isoDate(scenario.planning.to),
     },
-    ids: recordIds(scenario, parts),
+    ids: recordIds(scenario, places),
     places: recordPlaces(places),
     season: recordSeason(scenario, season, needs),
     needs: recordNeeds(needs),
@@ -50,7 +50,8 @@ export function recordPlan(parts: PlanParts): Plan {
   };
 }
 
-function recordIds(scenario: Scenario, { places }: PlanParts): Plan['ids'] {
+/** Id lists, each once, that the indexes of a plan point into. */
+export function recordIds(scenario: Scenario, places: Places): Plan['ids'] {
   const idOf = ({ id }: { readonly id: string }) => id;
   return {
     crops: scenario.crops,

@@ -24,3 +24,10 @@ export const INOCULATION_PRACTICE = {
   /** Part of the cells that stay on the seed when it is coated. */
   adhesion: sourced(1, 'assumed', 'no loss at coating; an upper bound'),
 } as const satisfies Readonly<Record<string, Sourced<unknown>>>;
+
+/** Gain by inoculation as a part of the yield, for weighing purchases only, where no on-farm mean was published for a crop. */
+export const UNPUBLISHED_RESPONSE: Sourced<number> = sourced(
+  0.1,
+  'assumed',
+  'about the mean of soybean over 2082 on-farm trials (van Heerwaarden et al. 2018, 9.5 percent)',
+);

@@ -19,5 +19,6 @@ export * from './stage-results/outcomes.ts';
 export * from './stage-results/places.ts';
 export * from './stage-results/season.ts';
 export * from './stage-results/stage-result.ts';
+export * from './stock-change.ts';
 export * from './supply.ts';
 export * from './units.ts';

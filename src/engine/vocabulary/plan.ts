@@ -2,7 +2,7 @@ import type { Crop } from './crops.ts';
 import type { Problem } from './problems.ts';
 import type { DefaultUsed, FigureProvenance } from './provenance.ts';
 import type { LotReason, SeasonCost, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
-import type { Commodity, Remedy } from './stage-results/allocation.ts';
+import type { Commodity, Remedy, StockOrder } from './stage-results/allocation.ts';
 import type { Bounds, Range, Spread } from './stage-results/outcomes.ts';
 import type { OnsetStatus } from './stage-results/season.ts';
 
@@ -179,6 +179,24 @@ export interface Plan {
       readonly product: readonly number[];
     };
     readonly remedies: readonly Remedy[];
+    /** One row a line of the order list, by the day it is to be ordered. */
+    readonly orders: {
+      readonly product: readonly number[];
+      readonly depot: readonly number[];
+      readonly verdict: readonly StockOrder['verdict'][];
+      readonly packs: readonly number[];
+      readonly packsWanted: readonly number[];
+      readonly hectares: readonly number[];
+      readonly hectaresWanted: readonly number[];
+      readonly cost: readonly (number | null)[];
+      readonly orderBy: readonly string[];
+      readonly arrives: readonly string[];
+      readonly usefulUntil: readonly string[];
+      readonly lastOrderDay: readonly string[];
+      readonly chanceInTime: readonly number[];
+      /** Null for goods that need no cool store. */
+      readonly packsAtOnce: readonly (number | null)[];
+    };
     readonly packShares: {
       readonly grant: readonly number[];
       readonly growers: readonly (number | null)[];

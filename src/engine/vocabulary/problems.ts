@@ -195,6 +195,10 @@ export const PROBLEM_WEIGHTS = {
   E8411: 'blocks', // stock left lying while a community is short
   E8412: 'blocks', // a shortfall not shown, or shown wrongly
   E8413: 'blocks', // a reason for a shortfall that is not true
+  E8414: 'blocks', // an order dated wrongly, or one that comes too late
+  E8415: 'blocks', // an order whose money or multiple does not hold
+  E8416: 'blocks', // orders for which the cool store has no room
+  E8417: 'blocks', // more ordered than is short, or nothing though it is
   E8421: 'blocks', // packs given that are not sent, or sent twice
   E8422: 'blocks', // a consignment that its packs do not make up
   E8423: 'blocks', // packs sent that are not loaded, or loaded twice

@@ -9,6 +9,8 @@ import type { DayNumber, MinuteOfDay } from './units.ts';
 
 export type Fairness = 'equal-share' | 'most-hectares' | 'priority-first';
 export type EqualOver = 'community' | 'zone' | 'grower';
+/** What "most hectares" counts: every hectare alike, or a hectare by the grain its goods are expected to bring. */
+export type HectareValue = 'land' | 'gain';
 export type HeatRule = 'label' | 'model';
 export type Carry = 'together' | 'apart';
 export type MarketDays = 'prefer' | 'only';
@@ -17,6 +19,14 @@ export type Store = 'none' | 'room' | 'clay_pot' | 'fridge';
 export interface Policy {
   readonly fairness: Fairness;
   readonly equalOver: EqualOver;
+  /**
+   * How much more of its need a community of priority 1, 2 and so on is given while stock is short, relative to one another; the last
+   * holds for all that follow. Empty: all alike.
+   */
+  readonly priorityWeights: readonly number[];
+  readonly hectareValue: HectareValue;
+  /** Most that may be spent on orders, in the scenario's currency. Null: no limit stated. */
+  readonly orderBudget: number | null;
   /** One buffer kept back at the depot, percent of each lot. */
   readonly reservePercent: number;
   /** Added to the packs a need asks for, percent. */

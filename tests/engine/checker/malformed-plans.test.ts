@@ -28,7 +28,7 @@ const UNJUDGED = [
   /^scenario\.timeZone/,
   /^season\.(zoneStationKm|sownChance|airBasis|onset\.(falseStartShare|pastSeasons))/,
   /^places\.unreachable\.(vehicle|reason)/,
-  /^allocation\.(lots\.chance|remedies|packShares|shortfalls\.(hectares|product))/,
+  /^allocation\.(lots\.chance|remedies|orders\.depot|packShares|shortfalls\.(hectares|product))/,
   /^allocation\.consignments\.(hectares|worth|best|reachByDay|maxStorageC|latest)/,
   /^delivery\.(curves|loads\.hectares|unserved\.hectares|legs\.\d+\.(vehicle|date))/,
   /^outcomes\.crops\.(store|road|community|seed)Log10/,

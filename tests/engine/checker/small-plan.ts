@@ -418,6 +418,24 @@ export const smallPlan: Plan = {
       product: [1, -1, 1, -1, -1, -1],
     },
     remedies: [],
+    // 75 kg short in each of two communities, three bags each; inoculant for 60 kg more each, 20 kg a pack. A reserve of
+    // 5 percent of six packs is none. No lead time is stated, so it counts from the first planning day.
+    orders: {
+      product: [0, 1],
+      depot: [0, 0],
+      verdict: ['ask-lead-time', 'ask-lead-time'],
+      packs: [6, 6],
+      packsWanted: [6, 6],
+      hectares: [2, 2.5],
+      hectaresWanted: [2, 2.5],
+      cost: [24, 180],
+      orderBy: ['2026-11-02', '2026-11-02'],
+      arrives: ['2026-11-02', '2026-11-02'],
+      usefulUntil: ['2026-11-08', '2026-11-08'],
+      lastOrderDay: ['2026-11-08', '2026-11-08'],
+      chanceInTime: [1, 1],
+      packsAtOnce: [6, null],
+    },
     packShares: {
       grant: [0, 3],
       growers: [20, 20],

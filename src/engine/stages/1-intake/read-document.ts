@@ -179,6 +179,9 @@ function noteUnknown(report: IntakeReport, json: JsonDocument): void {
     policy: [
       'fairness',
       'equalOver',
+      'priorityWeights',
+      'hectareValue',
+      'orderBudget',
       'reservePercent',
       'contingencyPercent',
       'cellsPerSeedFloor',

@@ -1,6 +1,6 @@
 import { CROPS } from '../../vocabulary/crops.ts';
 import type { Policy, Prices, Scenario } from '../../vocabulary/scenario.ts';
-import { number, word } from './cell-kinds.ts';
+import { listOf, number, word } from './cell-kinds.ts';
 import {
   CARRY,
   CELLS_PER_SEED_FLOOR,
@@ -8,7 +8,9 @@ import {
   EQUAL_OVER,
   FAIRNESS,
   HEAT_RULE,
+  HECTARE_VALUE,
   MARKET_DAYS,
+  PRIORITY_WEIGHTS,
   RESERVE_PERCENT,
   TRAINING_MINUTES,
 } from './defaults.ts';
@@ -24,6 +26,9 @@ export function readPolicy(row: RowReader): Policy {
   return {
     fairness: row.orDefault('policy.fairness', word(['equal-share', 'most-hectares', 'priority-first']), FAIRNESS),
     equalOver: row.orDefault('policy.equalOver', word(['community', 'zone', 'grower']), EQUAL_OVER),
+    priorityWeights: row.orDefault('policy.priorityWeights', listOf(POSITIVE), PRIORITY_WEIGHTS),
+    hectareValue: row.orDefault('policy.hectareValue', word(['land', 'gain']), HECTARE_VALUE),
+    orderBudget: row.orNull('policy.orderBudget', AMOUNT),
     reservePercent: row.orDefault('policy.reservePercent', PERCENT, RESERVE_PERCENT),
     contingencyPercent: row.orDefault('policy.contingencyPercent', PERCENT, CONTINGENCY_PERCENT),
     cellsPerSeedFloor: row.orDefault('policy.cellsPerSeedFloor', POSITIVE, CELLS_PER_SEED_FLOOR),

@@ -16,6 +16,7 @@ import { type Desk, giveOut } from './give-out.ts';
 import { judgeLots } from './judge-lots.ts';
 import { keepServed, settleNothing } from './keep-served.ts';
 import { listGrants, productsOfLots } from './list-grants.ts';
+import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
 import { noteStock } from './note-stock.ts';
 import { prepareReachCurves, type ReachCurves } from './reach-curves.ts';
@@ -83,6 +84,7 @@ export function allocateStock(
       proofs: [...seed.result.proofs, ...inoculant.result.proofs],
       shortfalls,
       remedies: findRemedies(scenario, demand, verdicts, shortfalls, lastUsefulDay),
+      orders: listOrders(desk, { seed, inoculant, sticker }, curves, lastUsefulDay),
       packShares: sharePacks(scenario, demand, lines),
       consignments: buildConsignments(scenario, places, demand, lines, curves, settled.kept),
     },

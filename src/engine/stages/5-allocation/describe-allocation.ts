@@ -105,6 +105,36 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
       given('short', 'figure:allocation.shortfalls.hectares', 'ha'),
     ]),
     figure('remedies.cost', 'currency', 'packs * price', [given('price', 'products.csv:price_per_pack', 'currency')]),
+    figure(
+      'orders.packsWanted',
+      'packs',
+      'whole packs of least money for what each community lacks, + reserve, made up to the supplier multiple',
+      [
+        SEED_NEED,
+        OWN_SEED,
+        SERVES,
+        reserve,
+        given('multiple', 'products.csv:order_multiple', 'packs'),
+        given('price', 'products.csv:price_per_pack', 'currency'),
+      ],
+    ),
+    figure('orders.packs', 'packs', 'packs wanted; under a budget the multiples that serve land worth most', [
+      given('wanted', 'figure:allocation.orders.packsWanted', 'packs'),
+      given('budget', 'scenario.json:policy.orderBudget', 'currency'),
+    ]),
+    figure('orders.cost', 'currency', 'packs * price', [
+      given('packs', 'figure:allocation.orders.packs', 'packs'),
+      given('price', 'products.csv:price_per_pack', 'currency'),
+    ]),
+    figure(
+      'orders.chanceInTime',
+      '1',
+      'share of seasons whose last good sowing day comes after hand-over on the day of arrival, by hectares',
+      [
+        given('lead time', 'products.csv:lead_days', 'd'),
+        given('first and last sowing day', 'figure:season.windows', 'day'),
+      ],
+    ),
     figure('packShares.growersPerPack', 'growers', 'growers of the crop (else farmers), by seed coated / packs', [
       given('growers', 'communities.geojson:<crop>_growers', 'people'),
       PACKS,

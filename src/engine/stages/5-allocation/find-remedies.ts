@@ -4,9 +4,8 @@ import type { LotVerdict, Remedy, Shortfall } from '../../vocabulary/stage-resul
 import type { Product } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
 import { countPerG } from './judge-lots.ts';
+import { STOCK_REASONS } from './list-shortfalls.ts';
 import { seedKgPerPack } from './stock-groups.ts';
-
-const LIFTED_BY_STOCK = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
 
 /** Reasons for which a lot is replaced. Testing it again until it passes is no remedy. */
 const REPLACED_FOR: readonly LotReason[] = [
@@ -30,7 +29,7 @@ export function findRemedies(
   shortfalls: readonly Shortfall[],
   lastUsefulDay: Float64Array,
 ): Remedy[] {
-  const open = shortfalls.filter(({ reason }) => LIFTED_BY_STOCK.includes(reason));
+  const open = shortfalls.filter(({ reason }) => STOCK_REASONS.includes(reason));
   const liftedBy = (product: Product, arrives: number): Lifted =>
     open.filter(
       ({ shareRow, commodity }) =>

@@ -47,7 +47,8 @@ export function listShortfalls(
   return shortfalls;
 }
 
-const STOCK_REASONS: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
+/** Reasons that more stock would lift. */
+export const STOCK_REASONS: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
 
 function reasonFor(
   { ask, needKg, givenKg, reached }: Outturn,

@@ -23,8 +23,8 @@ export type PacksOfArcs = readonly Int32Array[];
  *
  * What this proves: after the way down a size is either used up or larger than every row's remainder in its group; the
  * remainders sum to no more than the stock left. So from each group a row draws on it falls short of its share by less
- * than one pack of that group, and where all packs are used up by nothing. No row gets more than what it may have, made
- * up to a whole smallest pack that may go to it. No pack that fits is left lying while a row is short.
+ * than one pack of that group, and where all packs are used up by nothing. No row gets as much as a whole smallest pack
+ * that may go to it beyond what it may have. No pack that fits is left lying while a row is short.
  */
 export function makeWholePacks(
   pool: Pool,
@@ -145,7 +145,7 @@ function giveOnePack({ pool, arcKg, sizes, bounds, packs, left, given, arcsOfRow
   return true;
 }
 
-/** What the row may have, made up to a whole smallest pack that may go to it. */
+/** What the row may have, and less than one smallest pack that may go to it beyond. */
 function mostAllowed(
   pool: Pool,
   sizes: readonly (readonly PackSize[])[],
@@ -156,7 +156,7 @@ function mostAllowed(
     const own = sizes[pool.arcGroup[a] as number] as readonly PackSize[];
     return Math.min(least, own[own.length - 1]?.kg ?? least);
   }, Number.POSITIVE_INFINITY);
-  return Math.ceil((highKg - NOISE_KG) / smallest) * smallest + NOISE_KG;
+  return highKg + smallest - NOISE_KG;
 }
 
 function comesBefore(

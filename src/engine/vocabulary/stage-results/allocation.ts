@@ -88,6 +88,60 @@ export interface Remedy {
   readonly cost: number | null;
 }
 
+/**
+ * One line of the order list: packs of a product for a depot. Days are day numbers.
+ *
+ * `in-time`: there by the first planning day if ordered by `orderBy`. `late`: it can no longer be, but comes while it is of use.
+ * `too-late`: it would come after the last useful day and is not bought. `ask-lead-time`: the supplier's lead time is not known.
+ */
+export interface StockOrder {
+  readonly product: number;
+  readonly depot: number;
+  readonly verdict: 'in-time' | 'late' | 'too-late' | 'ask-lead-time';
+  /** To buy: 0 where it would come too late, fewer than wanted where the budget does not reach. */
+  readonly packs: number;
+  readonly packsWanted: number;
+  /** Land that the packs bought, and those wanted, would serve, ha. */
+  readonly hectares: number;
+  readonly hectaresWanted: number;
+  /** Of the packs to buy; null where no price is known. */
+  readonly cost: number | null;
+  readonly orderBy: number;
+  /** Ordered by `orderBy`, or today where that is past. */
+  readonly arrives: number;
+  readonly usefulUntil: number;
+  /** Ordered after this day, nothing of it is of use. */
+  readonly lastOrderDay: number;
+  /** Share of seasons in which goods handed over on the day of arrival are in time for the sowing window, by hectares. */
+  readonly chanceInTime: number;
+  /** Packs of inoculant for which the cool store has room at once beside today's stock; -1 for other goods. */
+  readonly packsAtOnce: number;
+}
+
+/**
+ * The smallest change that lifts the whole shortfall of a row, found by solving again. Days are day numbers; `product`,
+ * `depot` and `index` (of the decisions) are places in their lists.
+ */
+export type SmallestChange =
+  | {
+      readonly kind: 'more-packs';
+      readonly product: number;
+      readonly depot: number;
+      /** With one pack less, some of the shortfall stays. */
+      readonly packs: number;
+      readonly arrives: number;
+      readonly liftsKg: number;
+      readonly cost: number | null;
+    }
+  | { readonly kind: 'release-decision'; readonly index: number; readonly liftsKg: number }
+  /** The seed comes first: without it there is nothing to coat. */
+  | { readonly kind: 'seed-first' }
+  /** Every product that fits would come after the last useful day; the first would be there on this day. */
+  | { readonly kind: 'too-late'; readonly arrives: number }
+  | { readonly kind: 'no-product' }
+  | { readonly kind: 'not-by-stock'; readonly reason: ShortfallReason }
+  | { readonly kind: 'none-needed' };
+
 /** How the packs of one lot are shared out inside a community: which growers use which packs. */
 export interface PackShare {
   readonly grant: number;
@@ -145,6 +199,7 @@ export interface Allocation {
   readonly proofs: readonly FairShareProof[];
   readonly shortfalls: readonly Shortfall[];
   readonly remedies: readonly Remedy[];
+  readonly orders: readonly StockOrder[];
   readonly packShares: readonly PackShare[];
   readonly consignments: readonly Consignment[];
 }

@@ -17,6 +17,11 @@ export const HEADLINE_WORDING = {
   goodsCost: 'goods handed over',
   deliveryCost: 'delivery',
   nitrogenWorth: 'worth of the nitrogen owed to the programme',
+  orders: (lines: string, cost: string, when: string) =>
+    `to order for the land not served: ${lines} lines, ${cost}, ${when} (orders.csv)`,
+  orderBy: (date: string) => `the first by ${date}`,
+  orderNow: 'at once',
+  ordersTooLate: 'nothing that could still be ordered would come in time (orders.csv)',
   unstated: 'not stated, a price is missing',
 } as const;
 

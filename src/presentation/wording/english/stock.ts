@@ -34,6 +34,7 @@ export const STOCK_WORDING = {
   why: 'why',
   worthMost: 'worth most',
   commodity: { seed: 'seed', inoculant: 'inoculant' },
+  kinds: { seed: 'seed', inoculant: 'inoculant', sticker: 'sticker', fertiliser: 'fertiliser' },
   goods: (crop: string, commodity: string) => `${crop} ${commodity}`,
   withoutSeed: 'without seed',
   notInoculated: 'seed, not inoculated',
@@ -67,6 +68,27 @@ export const STOCK_WORDING = {
   worthIfCleared: (hectares: string) => `${hectares} if it is cleared`,
   worthTitle: 'Land that this would serve',
   costTitle: 'What this costs',
+
+  // the order list
+  orderList: 'What to order',
+  orders: {
+    goods: (amount: string, what: string, depot: string) => `${amount}, ${what}, to ${depot}`,
+    of: (amount: string, product: string) => `${amount} (${product})`,
+    byDate: (date: string) => `Order by ${date}`,
+    overdue: (date: string) => `Order at once: the day to order by was ${date}`,
+    noLeadTime: 'Ask the supplier for the lead time; without one it is taken to be there at once',
+    arrives: (date: string, chance: string) => `there on ${date}, in time in ${chance} of seasons`,
+    tooLate: (date: string, last: string) =>
+      `Not bought: it would be there on ${date}, and nothing handed over after ${last} is of use`,
+    cut: (wanted: string) => `wanted ${wanted}; the budget does not reach further`,
+    noPrice: 'no price is known',
+    room: (packs: string) => `the cool store has room for ${packs} at once: have the rest sent as it empties`,
+    noRoom: 'no cool store has room for it: hand it out on the day it comes',
+    serves: (hectares: string) => `for ${hectares}`,
+    total: (cost: string, hectares: string) => `Together ${cost}, for ${hectares} of seed or inoculant.`,
+    within: (spent: string, budget: string) => `${spent} of a budget of ${budget}.`,
+    nothing: 'Nothing needs to be ordered: stock and saved seed serve all land that can be reached.',
+  },
 
   // the rule
   sharingRule: 'Sharing rule',

@@ -1,3 +1,5 @@
+import { isoDate } from '../../../../src/engine/vocabulary/calendar.ts';
+import { dayNumber } from '../../../../src/engine/vocabulary/units.ts';
 import {
   at,
   decide,
@@ -6,6 +8,7 @@ import {
   grantOf,
   heldBack,
   kindOf,
+  later,
   onFirst,
   productOf,
   type Spoil,
@@ -208,5 +211,65 @@ export const STOCK_SPOILS: readonly Spoil[] = [
       giveNothing(p, 'not-delivered');
       return true;
     },
+  },
+  {
+    name: 'an order said to come earlier than the supplier can send it',
+    code: 'E8414',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.orders.arrives,
+        () => true,
+        (i) => set(p.allocation.orders.arrives, i, later(at(p.allocation.orders.arrives, i), -3)),
+      ),
+  },
+  {
+    name: 'a purchase that misses the season',
+    code: 'E8414',
+    spoil: (p, s) =>
+      onFirst(
+        p.allocation.orders.packs,
+        (packs) => packs > 0,
+        (i) => set(p.allocation.orders.arrives, i, isoDate(dayNumber(s.planning.to + 300))),
+      ),
+  },
+  {
+    name: 'an order at half its price',
+    code: 'E8415',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.orders.cost,
+        (cost) => cost !== null && cost > 1,
+        (i) => set(p.allocation.orders.cost, i, (at(p.allocation.orders.cost, i) ?? 0) / 2),
+      ),
+  },
+  {
+    name: 'more inoculant ordered at once than the cool store has room for',
+    code: 'E8416',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.orders.packsAtOnce,
+        (packs) => packs !== null,
+        (i) => set(p.allocation.orders.packsAtOnce, i, 1e6),
+      ),
+  },
+  {
+    name: 'ten times the seed ordered that is short',
+    code: 'E8417',
+    spoil: (p, s) => {
+      const { packsWanted, product } = p.allocation.orders;
+      return onFirst(
+        product,
+        (of, i) => s.products[of]?.kind === 'seed' && at(packsWanted, i) > 0,
+        (i) => set(packsWanted, i, at(packsWanted, i) * 10 + 1000),
+      );
+    },
+  },
+  {
+    name: 'nothing ordered though seed is short and could come',
+    code: 'E8417',
+    spoil: (p) =>
+      p.allocation.shortfalls.reason.includes('stock-short') &&
+      p.allocation.orders.product.length > 0 &&
+      emptyTable(p.allocation.orders),
   },
 ];

@@ -250,6 +250,7 @@ function buildAllocation(spec: NetworkSpec, days: number): Allocation {
     proofs: [],
     shortfalls: [],
     remedies: [],
+    orders: [],
     packShares: [],
     consignments,
   };

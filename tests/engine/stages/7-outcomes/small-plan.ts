@@ -202,6 +202,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       { shareRow: 0, commodity: 'inoculant', shortKg: 240, hectares: 4, reason: 'stock-short', product: 1 },
     ],
     remedies: [],
+    orders: [],
     packShares: [{ grant: 1, growers: 20, growersPerPack: 20 / 12, openedPackDays: 14, sowTogether: true }],
     consignments: [
       { ...consignment, group: 'dry', grants: [0], kg: 360, coolLitres: 0, inoculantKg: 0, hectares: 6, worth: 7200 },

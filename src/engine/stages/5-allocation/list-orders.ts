@@ -1,0 +1,68 @@
+import type { StockOrder } from '../../vocabulary/stage-results/allocation.ts';
+import type { DemandRows } from './demand-rows.ts';
+import type { Desk, GivenOut } from './give-out.ts';
+import { type OrderDesk, offersFor, orderStock } from './order-stock.ts';
+import type { ReachCurves } from './reach-curves.ts';
+import { seedKgPerPack } from './stock-groups.ts';
+
+interface Given {
+  readonly seed: GivenOut;
+  readonly inoculant: GivenOut;
+  readonly sticker: GivenOut;
+}
+
+/**
+ * What to order so that all planned land is served: seed beside what is given and saved, and inoculant and sticker for all seed that
+ * will then be there. Seed that would come too late asks for nothing to coat it. Whom no vehicle reaches, no order helps.
+ */
+export function listOrders(desk: Desk, given: Given, curves: ReachCurves, lastUsefulDay: Float64Array): StockOrder[] {
+  const { scenario, demand, solver } = desk;
+  const orders: OrderDesk = { scenario, demand, curves, lastUsefulDay, solver, depotOf: depotFinder(desk) };
+  const contingency = 1 + scenario.policy.contingencyPercent / 100;
+  const seedKg = stillWanted(given.seed, demand, given.seed.ask.askedKg);
+  const first = scenario.crops.map((_, crop) =>
+    offersFor(scenario, 'seed', crop).reduce((day, { arrives }) => Math.min(day, arrives), Number.POSITIVE_INFINITY),
+  );
+  const toCoatKg = demand.seedNeedKg.map((need, row) => {
+    const isSown = (lastUsefulDay[row] as number) >= scenario.planning.from;
+    const comes = (first[demand.crop[row] as number] as number) <= (lastUsefulDay[row] as number);
+    const there = (given.seed.givenKg[row] as number) + (demand.ownSeedKg[row] as number);
+    const seed = Math.min(need, there + (comes ? (seedKg[row] as number) : 0));
+    return isSown ? seed * contingency : 0;
+  });
+  const inoculantKg = stillWanted(given.inoculant, demand, toCoatKg);
+  return orderStock(orders, [
+    { kind: 'seed', kg: seedKg },
+    { kind: 'inoculant', kg: inoculantKg },
+    { kind: 'sticker', kg: stillWanted(given.sticker, demand, toCoatKg) },
+  ]);
+}
+
+/** Asked and not given, kg of seed, within what a decision allows. */
+function stillWanted({ ask, lines }: GivenOut, demand: DemandRows, askedKg: Float64Array): Float64Array {
+  const givenKg = new Float64Array(demand.count);
+  for (const { row, packs, product } of lines) givenKg[row] = (givenKg[row] as number) + packs * seedKgPerPack(product);
+  return askedKg.map((asked, row) => {
+    const isHeld = (ask.highKg[row] as number) < (ask.askedKg[row] as number);
+    const most = isHeld ? Math.min(asked, ask.highKg[row] as number) : asked;
+    return Math.max(0, most - (givenKg[row] as number));
+  });
+}
+
+/** The nearest depot of a row; for goods to be kept cool the nearest with a cool store, where one reaches it. */
+function depotFinder({ scenario, places, demand, reach }: Desk): OrderDesk['depotOf'] {
+  const nearest = (row: number, mayStore: (depot: number) => boolean) => {
+    const place = places.communityPlace[demand.community[row] as number] as number;
+    let [best, least] = [-1, Number.POSITIVE_INFINITY];
+    for (let k = reach.offsets[place] as number; k < (reach.offsets[place + 1] as number); k++) {
+      const depot = reach.depots[k] as number;
+      if ((reach.minutes[k] as number) < least && mayStore(depot)) [best, least] = [depot, reach.minutes[k] as number];
+    }
+    return best;
+  };
+  const isCool = (depot: number) => (scenario.depots[depot]?.coolStoreLitres ?? 0) > 0;
+  return (row, mustBeCool) => {
+    const cool = mustBeCool ? nearest(row, isCool) : -1;
+    return cool >= 0 ? cool : nearest(row, () => true);
+  };
+}
