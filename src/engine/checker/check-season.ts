@@ -8,8 +8,8 @@ import { dayNumber } from '../vocabulary/units.ts';
 import { at, type CheckedCase, dayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { boxOf, segmentKm } from './own-earth.ts';
-import { givenWindow, memberOnsets, type OwnSeason, sowingDays } from './own-season.ts';
-import { expectedExtremes, inYear, onDay } from './own-weather.ts';
+import { givenWindow, memberOnsets, type OwnSeason, placesWithHeight, sowingDays } from './own-season.ts';
+import { atHeight, expectedExtremes, inYear, onDay } from './own-weather.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** Onset, windows, road states, workdays and expected extremes, from the weather record and the calendar. */
@@ -36,6 +36,11 @@ function checkNames(c: CheckedCase, season: OwnSeason): readonly Problem[] {
   told.stations.forEach((id, i) => {
     const isKnown = season.eligible.some((station) => station.id === id) || c.scenario.weather.length === 0;
     if (!isKnown) found.push(finding('E8201', 'season.stations', i, id, 'a station with a past season'));
+  });
+  const heights = placesWithHeight(c, season);
+  told.stationRiseM.forEach((rise, i) => {
+    if (rise !== 0 && !heights.some(({ station, riseM }) => station === told.stations[i] && riseM === rise))
+      found.push(finding('E8201', 'season.stationRiseM', i, rise, 'the height of a place above its station'));
   });
   return found;
 }
@@ -218,8 +223,9 @@ function checkExtremes(c: CheckedCase, season: OwnSeason): readonly Problem[] {
   season.stations.forEach((record, station) => {
     for (let offset = 0; record && offset < c.planningDays; offset++) {
       const index = station * c.planningDays + offset;
-      const due = expectedExtremes(record, c.scenario.asOf, c.scenario.planning.from + offset);
-      for (const column of ['tminC', 'tmaxC'] as const) {
+      const atStation = expectedExtremes(record, c.scenario.asOf, c.scenario.planning.from + offset);
+      const due = atStation && atHeight(atStation, at(c.plan.season.stationRiseM, station));
+      for (const column of ['tminC', 'tmaxC', 'hotTmaxC'] as const) {
         const told = c.plan.season[column][index] ?? Number.NaN;
         if (due && !(Math.abs(told - due[column]) <= TOLERANCE.extremeC))
           found.push(finding('E8208', `season.${column}`, index, told, due[column]));

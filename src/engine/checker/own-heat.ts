@@ -6,8 +6,8 @@ import type { Product } from '../vocabulary/supply.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import { type AirTable, airAround, airOfDay, shadeAir } from './own-air.ts';
 import { lossOver, OwnBox } from './own-box.ts';
-import { nearestStation, type OwnSeason } from './own-season.ts';
-import { type Extremes, expectedExtremes } from './own-weather.ts';
+import { type OwnSeason, weatherPlaces } from './own-season.ts';
+import { atHeight, type Extremes, expectedExtremes } from './own-weather.ts';
 
 /** Air of every station and day, made when asked for and kept. Days are planning days; they may lie beyond the last. */
 export interface OwnAir {
@@ -18,18 +18,22 @@ export interface OwnAir {
 }
 
 /** Where no record tells (assumed, as in the season): a hot day of the seasonal tropics. */
-const ASSUMED: Extremes = { tminC: 20, tmaxC: 34 };
+const ASSUMED: Extremes = { tminC: 20, tmaxC: 34, hotTmaxC: 34 };
 
 export function openAir(c: CheckedCase, season: OwnSeason): OwnAir {
   const { planning, asOf, utcOffsetMinutes, depots } = c.scenario;
   const extremes = new Map<string, Extremes>();
   const tables = new Map<string, AirTable>();
+  const sites = weatherPlaces(c, season);
   const extremesOf = (station: number, day: number) => {
     const key = `${station} ${day}`;
     const record = season.stations[station];
-    const known = extremes.get(key) ?? (record && expectedExtremes(record, asOf, planning.from + day)) ?? ASSUMED;
-    extremes.set(key, known);
-    return known;
+    const known = extremes.get(key);
+    if (known) return known;
+    const atStation = record ? expectedExtremes(record, asOf, planning.from + day) : null;
+    const made = atStation ? atHeight(atStation, at(c.plan.season.stationRiseM, station)) : ASSUMED;
+    extremes.set(key, made);
+    return made;
   };
   return {
     extremesOf,
@@ -41,10 +45,8 @@ export function openAir(c: CheckedCase, season: OwnSeason): OwnAir {
       tables.set(key, known);
       return known;
     },
-    stationOfDepot: depots.map(({ position }) => nearestStation(season, position)),
-    stationOfPlace: c.plan.ids.places.map((_, place) =>
-      nearestStation(season, [at(c.plan.places.placeLon, place), at(c.plan.places.placeLat, place)]),
-    ),
+    stationOfDepot: sites.slice(0, depots.length),
+    stationOfPlace: sites.slice(depots.length),
   };
 }
 

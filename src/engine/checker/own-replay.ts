@@ -1,5 +1,5 @@
 import { log, log10, tenTo } from '../numerics/elementary.ts';
-import { BOX_LITRES_PER_KG, COOL_STORE_CELSIUS } from '../reference/boxes.ts';
+import { BOX_LITRES_PER_KG, COOL_STORE_CELSIUS, COOL_STORE_DRIFT_HOURS } from '../reference/boxes.ts';
 import { CROP_FACTS, cropFact, GOAL_CELLS_PER_SEED } from '../reference/crops.ts';
 import { INOCULATION_PRACTICE } from '../reference/inoculation-practice.ts';
 import { HARVEST_INDEX_LIMITS, NITROGEN_COEFFICIENTS } from '../reference/nitrogen-coefficients.ts';
@@ -233,11 +233,16 @@ function rhizobiaLeft(
 /** Packs for which a full cool store has no room stand in a room; the lots that expire last are the first to. */
 function depotC(c: CheckedCase, lot: number, meanC: number): number {
   const depot = at(c.depotOfLot, lot);
-  const { coolStoreC, coolStoreLitres } = at(c.scenario.depots, depot);
+  const { coolStoreC, coolStoreLitres, outageHours } = at(c.scenario.depots, depot);
   const room = STORE_AIR.room.value;
   if (coolStoreLitres > 0 && litresKeptBefore(c, lot) > coolStoreLitres)
     return 'celsius' in room ? room.celsius : meanC + room.kelvin;
-  return coolStoreC ?? (coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : meanC);
+  const held = coolStoreC ?? (coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : meanC);
+  // The drift from hour to hour as a sum of small steps; the outage counts as warm as it ends.
+  const minutes = 60 * Math.min(24, outageHours);
+  let drifted = held;
+  for (let minute = 0; minute < minutes; minute++) drifted += (meanC - drifted) / (60 * COOL_STORE_DRIFT_HOURS.value);
+  return held + (Math.max(0, drifted - held) * minutes) / 1440;
 }
 
 /** Litres of inoculant in the lot's depot on the first planning day, of this lot and those with a stronger claim to the store. */

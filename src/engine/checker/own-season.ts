@@ -1,4 +1,5 @@
 import { CLIMATE_SERVICE_ONSET, type OnsetDefinition } from '../reference/onset-definitions.ts';
+import { HEIGHT_STEP_M } from '../reference/solar.ts';
 import { civilFromDay } from '../vocabulary/calendar.ts';
 import type { Position } from '../vocabulary/places.ts';
 import type { Scenario, SeasonSearch, WeatherStation } from '../vocabulary/scenario.ts';
@@ -111,6 +112,47 @@ function eligibleStations(scenario: Scenario, search: SeasonSearch, rule: OnsetD
     (station) => completeYears([openRecord(station)], search, scenario.seasonYear, rule).length > 0,
   );
   return withPast.length > 0 ? withPast : scenario.weather;
+}
+
+/** Height of a place above a station, in the steps in which heights are told apart; 0 where either is unknown. */
+function riseOf(station: WeatherStation | undefined, placeM: number | null): number {
+  const metres = station?.elevationM == null || placeM === null ? 0 : placeM - station.elevationM;
+  return HEIGHT_STEP_M * Math.round(metres / HEIGHT_STEP_M) + 0;
+}
+
+/** Depots, then hand-over places: where they are and how high, as far as the files say. */
+function sitesOf(c: CheckedCase): readonly { readonly position: Position; readonly metres: number | null }[] {
+  const { depots, communities } = c.scenario;
+  const { placeLon, placeLat, communityPlace } = c.plan.places;
+  const places = c.plan.ids.places.map((_, place) => {
+    const known = communities.flatMap(({ elevationM }, i) => (communityPlace[i] === place ? (elevationM ?? []) : []));
+    const metres = known.length > 0 ? known.reduce((sum, one) => sum + one, 0) / known.length : null;
+    return { position: [at(placeLon, place), at(placeLat, place)] as Position, metres };
+  });
+  return [...depots.map(({ position, elevationM }) => ({ position, metres: elevationM })), ...places];
+}
+
+/** The station nearest to each site, and how far the site stands above it. */
+export function placesWithHeight(c: CheckedCase, season: OwnSeason) {
+  return sitesOf(c).map(({ position, metres }) => {
+    const station = at(c.plan.season.stations, nearestStation(season, position));
+    return {
+      station,
+      riseM: riseOf(
+        c.scenario.weather.find(({ id }) => id === station),
+        metres,
+      ),
+    };
+  });
+}
+
+/** Weather place of each depot, then of each hand-over place: its nearest station at its own height. */
+export function weatherPlaces(c: CheckedCase, season: OwnSeason): readonly number[] {
+  const { stations, stationRiseM } = c.plan.season;
+  return placesWithHeight(c, season).map(({ station, riseM }) => {
+    const own = stations.findIndex((id, i) => id === station && stationRiseM[i] === riseM);
+    return own >= 0 ? own : stations.indexOf(station);
+  });
 }
 
 /** Station of the plan nearest to a place. */

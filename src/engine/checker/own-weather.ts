@@ -1,4 +1,5 @@
 import type { OnsetDefinition } from '../reference/onset-definitions.ts';
+import { LAPSE_K_PER_KM } from '../reference/solar.ts';
 import { civilFromDay, dayFromCivil, dayOfMonthDay, daysInMonth } from '../vocabulary/calendar.ts';
 import type { Scenario, SeasonSearch, WeatherStation } from '../vocabulary/scenario.ts';
 import { type DayNumber, dayNumber } from '../vocabulary/units.ts';
@@ -38,6 +39,14 @@ export function inYear(day: number, year: number): DayNumber {
 export interface Extremes {
   readonly tminC: number;
   readonly tmaxC: number;
+  /** Maximum of a day as hot as one in ten. */
+  readonly hotTmaxC: number;
+}
+
+/** So much cooler the air is at a height above the station. */
+export function atHeight({ tminC, tmaxC, hotTmaxC }: Extremes, riseM: number): Extremes {
+  const kelvin = (riseM / 1000) * LAPSE_K_PER_KM.value;
+  return { tminC: tminC - kelvin, tmaxC: tmaxC - kelvin, hotTmaxC: hotTmaxC - kelvin };
 }
 
 /**
@@ -46,17 +55,27 @@ export interface Extremes {
  */
 export function expectedExtremes(record: OwnRecord, asOf: number, day: number): Extremes | null {
   const known = { tminC: onDay(record, 'tminC', day), tmaxC: onDay(record, 'tmaxC', day) };
-  if (known.tminC <= known.tmaxC) return known;
-  const usual = { tminC: usualOn(record, 'tminC', asOf, day), tmaxC: usualOn(record, 'tmaxC', asOf, day) };
+  if (known.tminC <= known.tmaxC) return { ...known, hotTmaxC: known.tmaxC };
+  const highs = pastOn(record, 'tmaxC', asOf, day);
+  const usual = { tminC: middle(pastOn(record, 'tminC', asOf, day)), tmaxC: middle(highs) };
   const filled = {
     tminC: Number.isNaN(known.tminC) ? usual.tminC : known.tminC,
     tmaxC: Number.isNaN(known.tmaxC) ? usual.tmaxC : known.tmaxC,
   };
-  if (filled.tminC <= filled.tmaxC) return filled;
-  return usual.tminC <= usual.tmaxC ? usual : null;
+  const expected = filled.tminC <= filled.tmaxC ? filled : usual;
+  if (!(expected.tminC <= expected.tmaxC)) return null;
+  return { ...expected, hotTmaxC: highs.length > 0 ? Math.max(expected.tmaxC, ninthDecile(highs)) : expected.tmaxC };
 }
 
-function usualOn(record: OwnRecord, column: 'tminC' | 'tmaxC', asOf: number, day: number): number {
+/** Nine tenths of the way through the values in order, straight between the two beside it. */
+function ninthDecile(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const place = 0.9 * (sorted.length - 1);
+  const below = sorted[Math.floor(place)] as number;
+  return below + (place % 1) * ((sorted[Math.ceil(place)] as number) - below);
+}
+
+function pastOn(record: OwnRecord, column: 'tminC' | 'tmaxC', asOf: number, day: number): number[] {
   const year = civilFromDay(dayNumber(day)).year;
   const past: number[] = [];
   for (let y = civilFromDay(dayNumber(record.first)).year - 1; y < year; y++)
@@ -65,7 +84,7 @@ function usualOn(record: OwnRecord, column: 'tminC' | 'tmaxC', asOf: number, day
       const value = near <= asOf ? onDay(record, column, near) : Number.NaN;
       if (!Number.isNaN(value)) past.push(value);
     }
-  return middle(past);
+  return past;
 }
 
 export function middle(values: number[]): number {

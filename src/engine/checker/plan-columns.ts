@@ -58,7 +58,8 @@ export const TABLES: readonly TableRule[] = [
     },
   },
   { table: 'season', rows: ['planningDays'], columns: { roadState: 'index roadStates', workday: 'index twoStates' } },
-  { table: 'season', rows: ['stations', 'planningDays'], columns: columns('number?', 'tminC', 'tmaxC') },
+  { table: 'season', rows: ['stations', 'planningDays'], columns: columns('number?', 'tminC', 'tmaxC', 'hotTmaxC') },
+  { table: 'season', rows: ['stations'], columns: { stationRiseM: 'number' } },
   {
     table: 'needs',
     rows: null,

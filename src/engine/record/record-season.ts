@@ -10,6 +10,7 @@ export function recordSeason(scenario: Scenario, season: SeasonOutlook, needs: N
     onsetDefinition: season.onsetDefinition,
     memberYears: members.map(({ year }) => year),
     stations: Array.from(stations, (station) => scenario.weather[station]?.id ?? ''),
+    stationRiseM: Array.from(season.stationRiseM),
     zoneStation: Array.from(season.zoneStation),
     zoneStationKm: roundAll(season.zoneStationKm, 'kilometres'),
     onset: {
@@ -38,6 +39,7 @@ export function recordSeason(scenario: Scenario, season: SeasonOutlook, needs: N
     airBasis: Array.from(expectedDays(season, season.airBasis)),
     tminC: expectedExtremes(season, season.tminC),
     tmaxC: expectedExtremes(season, season.tmaxC),
+    hotTmaxC: expectedExtremes(season, season.hotTmaxC),
   };
 }
 

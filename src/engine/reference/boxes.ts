@@ -47,6 +47,13 @@ export const BOX_UA_W_PER_K: Sourced<number> = sourced(
 /** Packs leave the depot at the temperature of its cool store; at this one where the file gives a store but no temperature. */
 export const COOL_STORE_CELSIUS: Sourced<number> = sourced(8, 'assumed', 'upper end of a fridge, 2 to 8 °C');
 
+/** A cool store without power drifts towards the day's mean air with this time constant. */
+export const COOL_STORE_DRIFT_HOURS: Sourced<number> = sourced(
+  10,
+  'assumed',
+  'a closed household fridge with packs; no published figure taken: read its own thermometer',
+);
+
 /** Packs at or above this count as spoiled until a named person clears them. */
 export const HOT_LIMIT_CELSIUS: Sourced<number> = sourced(40, 'assumed', 'guard threshold; common practice, no source');
 /** The hot band: effective air this much higher throughout. */

@@ -20,6 +20,12 @@ export const CLEAR_SKY_TRANSMITTANCE = sourced(0.75, 'read-2', 'FAO-56 eq 36');
 /** Transmittance per square root of the day's temperature range, K^-0.5, away from the coast. */
 export const RANGE_TRANSMITTANCE = sourced(0.16, 'read-2', 'FAO-56 eq 50, interior locations');
 
+/** Cooling of the air with height: a place this much higher than its station is so much cooler, K per km. */
+export const LAPSE_K_PER_KM = sourced(6.5, 'read-2', 'FAO-56 eq 7: 0.0065 K per m; no local figure taken');
+
+/** Heights are told apart in steps of this, metres: two thirds of a kelvin, a third of what the model errs by (assumed). */
+export const HEIGHT_STEP_M = 100;
+
 /** Daily course of the air 1.5 m above ground. Hours; the night coefficient has no unit. */
 export const AIR_COURSE = sourced(
   { maximumLagHours: 1.86, nightDecay: 2.2, minimumLagHours: -0.17 },

@@ -1,4 +1,5 @@
-import { BOX_LITRES_PER_KG, COOL_STORE_CELSIUS } from '../reference/boxes.ts';
+import { exp } from '../numerics/elementary.ts';
+import { BOX_LITRES_PER_KG, COOL_STORE_CELSIUS, COOL_STORE_DRIFT_HOURS } from '../reference/boxes.ts';
 import type { Depot, Scenario } from '../vocabulary/scenario.ts';
 import { storeCelsius } from './survival.ts';
 
@@ -45,9 +46,14 @@ export function lotsOutside(scenario: Scenario): ReadonlySet<number> {
 
 /**
  * Temperature of packs in a depot, °C, by the day's mean air: the cool store's; a store whose temperature is not stated is
- * taken as a refrigerator; without a cool store, shade air; for packs outside a full one, a room's.
+ * taken as a refrigerator; without a cool store, shade air; for packs outside a full one, a room's. During the hours without
+ * power a cool store counts as warm as it is at their end.
  */
 export function depotCelsius(depot: Depot, isOutside: boolean, airMeanC: number): number {
   if (isOutside) return storeCelsius('room', airMeanC);
-  return depot.coolStoreC ?? (depot.coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : airMeanC);
+  const held = depot.coolStoreC ?? (depot.coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : null);
+  if (held === null) return airMeanC;
+  const hours = Math.min(24, depot.outageHours);
+  const atEnd = airMeanC - (airMeanC - held) * exp(-hours / COOL_STORE_DRIFT_HOURS.value);
+  return held + ((Math.max(held, atEnd) - held) * hours) / 24;
 }

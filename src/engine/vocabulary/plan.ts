@@ -72,7 +72,10 @@ export interface Plan {
     readonly seasonName: string;
     readonly onsetDefinition: string;
     readonly memberYears: readonly number[];
+    /** A station's id, once for each height at which its air is taken. */
     readonly stations: readonly string[];
+    /** Height of the places above their station, m in steps of 100; 0 where either height is unknown. */
+    readonly stationRiseM: readonly number[];
     /** Per zone and, last, for communities outside all zones. */
     readonly zoneStation: readonly number[];
     readonly zoneStationKm: readonly number[];
@@ -108,6 +111,8 @@ export interface Plan {
     /** Expected extremes, [station * planningDays + day]. */
     readonly tminC: readonly number[];
     readonly tmaxC: readonly number[];
+    /** Maximum of a day as hot as one in ten. */
+    readonly hotTmaxC: readonly number[];
   };
 
   readonly needs: {

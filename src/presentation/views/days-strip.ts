@@ -51,9 +51,11 @@ export function seasonStrip(plan: Plan, scenario: Scenario): SeasonStrip {
   return { days, known: lastKnown(plan, days), pastSeasons: season.memberYears.length };
 }
 
-/** A station column's values on one day; stations stand one after the other. */
+/** A column's values on one day at the stations themselves, not at places above or below them; one after the other. */
 const acrossStations = <T>({ season }: Plan, column: readonly T[], day: number): T[] =>
-  season.stations.flatMap((_, station) => column.slice(station * season.workday.length + day).slice(0, 1));
+  season.stations.flatMap((_, station) =>
+    season.stationRiseM[station] === 0 ? column.slice(station * season.workday.length + day).slice(0, 1) : [],
+  );
 
 function highest(values: readonly number[]): number | null {
   return values.length === 0 ? null : Math.max(...values);

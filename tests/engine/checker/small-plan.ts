@@ -285,6 +285,7 @@ export const smallPlan: Plan = {
     onsetDefinition: 'climate-service',
     memberYears: [2023, 2024, 2025],
     stations: ['ST'],
+    stationRiseM: [0],
     zoneStation: [0, 0, 0],
     zoneStationKm: [0, 21.6, 5],
     onset: {
@@ -315,6 +316,7 @@ export const smallPlan: Plan = {
     airBasis: [],
     tminC: new Array<number>(7).fill(22),
     tmaxC: new Array<number>(7).fill(40),
+    hotTmaxC: new Array<number>(7).fill(40),
   },
   needs: {
     community: [0, 1, 1, 2],

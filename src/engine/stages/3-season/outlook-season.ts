@@ -47,7 +47,7 @@ export function outlookSeason(scenario: Scenario, places: Places): StageResult<S
   const { zoneStation } = weather;
   const windows = sowingWindows({ scenario, search, members, records, zoneStation, outlookDays });
 
-  const extremes = expectedExtremes(records, asOf, planning.from, outlookDays);
+  const extremes = expectedExtremes(records, weather.riseM, asOf, planning.from, outlookDays);
   const air = quarterHourAir(weather.positions, extremes, planning.from, planningDays, outlookDays, utcOffsetMinutes);
   const roadRule = roadRainRule(scenario.assumptions);
   const roads = roadOutlook(records, members, seasonYear, planning.from, planningDays, roadRule);
@@ -60,6 +60,7 @@ export function outlookSeason(scenario: Scenario, places: Places): StageResult<S
       planningDays,
       outlookDays,
       stations: weather.stations,
+      stationRiseM: weather.riseM,
       zoneStation,
       zoneStationKm: weather.zoneStationKm,
       siteStation: weather.siteStation,
@@ -68,6 +69,8 @@ export function outlookSeason(scenario: Scenario, places: Places): StageResult<S
       windows,
       tminC: extremes.tminC,
       tmaxC: extremes.tmaxC,
+      hotTminC: extremes.hotTminC,
+      hotTmaxC: extremes.hotTmaxC,
       airBasis: extremes.basis,
       ...air,
       roadState: roads.state,

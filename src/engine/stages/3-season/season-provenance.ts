@@ -3,6 +3,8 @@ import type { RoadRainRule } from '../../reference/road-rain.ts';
 import {
   AIR_COURSE,
   CLEAR_SKY_TRANSMITTANCE,
+  HEIGHT_STEP_M,
+  LAPSE_K_PER_KM,
   RANGE_TRANSMITTANCE,
   SOLAR_CONSTANT_MJ_PER_M2_MINUTE,
   SUNRISE_ZENITH_DEGREES,
@@ -115,6 +117,22 @@ export function seasonProvenance(
       status: 'derived' as const,
       source: WEATHER_FILE,
     })),
+    {
+      figure: 'season.hotTmaxC',
+      unit: '°C',
+      formula: `observed, else forecast, else the ninth decile over past years of the calendar day and the ${CLIMATE_HALF_WIDTH_DAYS} days either side`,
+      inputs: EXTREMES.slice(1),
+      status: 'derived',
+      source: 'type 7 of Hyndman & Fan 1996',
+    },
+    {
+      figure: 'season.stationRiseM',
+      unit: 'm',
+      formula: `height of depots and communities less that of their station, in steps of ${HEIGHT_STEP_M} m; the air there is cooler by the lapse`,
+      inputs: [{ ...column('elevation_m', 'm'), name: 'elevation_m' }, reference('lapse', 'K/km', LAPSE_K_PER_KM)],
+      status: 'derived',
+      source: 'elevation_m of weather.csv, depots.csv and communities.geojson; 0 where either is not stated',
+    },
     {
       figure: 'season.airC',
       unit: '°C',

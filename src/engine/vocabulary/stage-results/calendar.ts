@@ -88,6 +88,9 @@ export interface SeasonCalendar {
   readonly hoursAbove30: Float64Array;
   readonly hoursAbove35: Float64Array;
   readonly hoursAbove40: Float64Array;
+  /** The same of a day as hot as one in ten. */
+  readonly hotDayMaximumC: Float64Array;
+  readonly hotDayHoursAbove40: Float64Array;
   /** Per planning day: 1 where vehicles may run. */
   readonly workday: Uint8Array;
   /** Chance of each road state, [day * 3 + state]. */

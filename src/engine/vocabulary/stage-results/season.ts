@@ -38,7 +38,7 @@ export interface SowingWindow {
 
 /**
  * Days run from `firstDay` (planning.from) for `outlookDays` days, the first `planningDays` of which may be driven.
- * A weather place is a station.
+ * A weather place is a station at the height of the places that take its air.
  */
 export interface SeasonOutlook {
   readonly seasonName: string;
@@ -48,6 +48,8 @@ export interface SeasonOutlook {
   readonly outlookDays: number;
   /** Index into scenario.weather, per weather place; a single -1 where the scenario has no station. */
   readonly stations: Int32Array;
+  /** Height of each weather place above its station, m in steps of 100. */
+  readonly stationRiseM: Float64Array;
   /** Weather place of each zone, and the distance to it; the extra last entry serves communities outside all zones. */
   readonly zoneStation: Int32Array;
   readonly zoneStationKm: Float64Array;
@@ -61,6 +63,9 @@ export interface SeasonOutlook {
   /** Expected daily extremes, [weatherPlace * outlookDays + day]: observed, forecast, else the median of past seasons. */
   readonly tminC: Float64Array;
   readonly tmaxC: Float64Array;
+  /** The same of a day as hot as one in ten: ninth decile of past seasons, or the day itself where it is known. */
+  readonly hotTminC: Float64Array;
+  readonly hotTmaxC: Float64Array;
   /** Where a day's extremes come from. 0 observed, 1 forecast, 2 past seasons, 3 assumed. */
   readonly airBasis: Int8Array;
   /** Shade air at each quarter hour of local clock time, [(weatherPlace * planningDays + day) * 96 + quarter]. */

@@ -97,4 +97,24 @@ export const SEASON_SPOILS: readonly Spoil[] = [
         (i) => set(p.season.tmaxC, i, at(p.season.tmaxC, i) - 5),
       ),
   },
+  {
+    name: 'a hot day 5 K cooler',
+    code: 'E8208',
+    spoil: (p) =>
+      onFirst(
+        p.season.hotTmaxC,
+        () => true,
+        (i) => set(p.season.hotTmaxC, i, at(p.season.hotTmaxC, i) - 5),
+      ),
+  },
+  {
+    name: 'a place said to lie high above its station, where it is cool',
+    code: 'E8201',
+    spoil: (p) =>
+      onFirst(
+        p.season.stationRiseM,
+        () => true,
+        (i) => set(p.season.stationRiseM, i, at(p.season.stationRiseM, i) + 1300),
+      ),
+  },
 ];

@@ -1,5 +1,6 @@
 import { roadRainRule } from '../../../reference/road-rain.ts';
 import { hoursAbove } from '../../../science/exposure.ts';
+import { airCelsius } from '../../../science/sun-and-air.ts';
 import { communityLog10, VALUE_STEPS, valueAfterSteps } from '../../../science/value-steps.ts';
 import { ROAD_STATES } from '../../../vocabulary/places.ts';
 import type { Scenario } from '../../../vocabulary/scenario.ts';
@@ -83,6 +84,8 @@ function blankCalendar(zones: number, season: SeasonOutlook, trip: SeasonCalenda
     hoursAbove30: cells(),
     hoursAbove35: cells(),
     hoursAbove40: cells(),
+    hotDayMaximumC: cells(),
+    hotDayHoursAbove40: cells(),
     workday: season.workday,
     roadStateChance: season.roadStateChance,
   };
@@ -160,6 +163,8 @@ function writeTrip(
   const from = (station * season.planningDays + day) * QUARTERS;
   const air = season.airC.subarray(from, from + QUARTERS);
   calendar.maximumC[cell] = season.tmaxC[station * season.outlookDays + day] as number;
+  calendar.hotDayMaximumC[cell] = season.hotTmaxC[station * season.outlookDays + day] as number;
+  calendar.hotDayHoursAbove40[cell] = hoursAbove(hotDayAir(season, station, day), 0.25, 40);
   calendar.hoursAbove30[cell] = hoursAbove(air, 0.25, 30);
   calendar.hoursAbove35[cell] = hoursAbove(air, 0.25, 35);
   calendar.hoursAbove40[cell] = hoursAbove(air, 0.25, 40);
@@ -172,6 +177,16 @@ function writeTrip(
   calendar.packMaxC[cell] = heat.packMaxC;
   calendar.hotBandMaxC[cell] = heat.hotBandMaxC;
   calendar.latestLeaveMinute[cell] = trips.latestLeave(depot, station, day, minutes);
+}
+
+/** Shade air of a day as hot as one in ten, every quarter hour. */
+function hotDayAir(season: SeasonOutlook, station: number, day: number): Float64Array {
+  const [low, high] = [season.hotTminC, season.hotTmaxC].map((c) => c[station * season.outlookDays + day] as number);
+  const sun = station * season.planningDays + day;
+  const [rise, set] = [season.sunriseMinute[sun] as number, season.sunsetMinute[sun] as number];
+  return Float64Array.from({ length: QUARTERS }, (_, q) =>
+    airCelsius(low as number, high as number, rise, set, q * 15),
+  );
 }
 
 function bestWorkday({ value, planningDays, workday }: Columns, zone: number): number {
