@@ -212,26 +212,28 @@ export function estimateNeedsAlone(sent: Scenario, decisions: Decisions, shares:
 export interface StockDesk {
   /** The first sharing out, without any change. */
   readonly before: Told;
-  /** What the change would give and take, whom, and by how much. */
-  ask(change: StockChange): { readonly after: Told; readonly difference: AllocationDifference };
+  /** What the changes, made together, would give and take, whom, and by how much. */
+  ask(...changes: readonly StockChange[]): { readonly after: Told; readonly difference: AllocationDifference };
   /** The smallest change that lifts a row's whole shortfall. @param shareRow row of the allocation's shares */
   smallestChange(shareRow: number, commodity: Commodity): SmallestChange;
 }
 
-/** @param stages of the plan that is asked about, made from the same scenario and decisions */
+/** @param previous stages of a plan of the same scenario, so that they are not run again; null: none is at hand */
 export function openStockDesk(
   sent: Scenario,
   decisions: Decisions,
-  stages: StageCache,
-  solver: LinearSolver,
+  previous: Ground | null,
+  { solver, overlay }: PlanningTools<LinearSolver, PolygonOverlay>,
 ): StockDesk {
-  const places = stages.places.value.result;
+  const scenario = withAssumptions(sent, decisions);
+  const ground = layGround(scenario, decisions, previous, overlay, runner({}));
+  const places = ground.places.value.result;
   const stock: StockCase = {
-    scenario: withAssumptions(sent, decisions),
+    scenario,
     decisions,
     places,
-    season: stages.season.value.result,
-    needs: stages.needs.value.result,
+    season: ground.season.value.result,
+    needs: ground.needs.value.result,
     solver,
   };
   const tell = (scenario: Scenario, allocation: Allocation): Told => ({
@@ -242,9 +244,12 @@ export function openStockDesk(
   const before = tell(stock.scenario, unchanged);
   return {
     before,
-    ask(change) {
-      const supposed = applyChange(stock.scenario, decisions, change).scenario;
-      const after = tell(supposed, allocateChanged(stock, change));
+    ask(...changes) {
+      const supposed = changes.reduce((so, change) => applyChange(so.scenario, so.decisions, change), {
+        scenario,
+        decisions,
+      });
+      const after = tell(supposed.scenario, allocateChanged({ ...stock, ...supposed }, null));
       return { after, difference: compareAllocations(before, after) };
     },
     smallestChange: (shareRow, commodity) => findSmallestChange(stock, unchanged, shareRow, commodity),

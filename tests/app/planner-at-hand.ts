@@ -34,6 +34,14 @@ export function plannerAtHand(): PlanClient & { readonly asked: string[] } {
       asked.push('calendar');
       return planner.calendar(ask);
     },
+    async stock(ask) {
+      asked.push('stock');
+      return planner.stock(ask);
+    },
+    async smallestChange(ask) {
+      asked.push('smallestChange');
+      return planner.smallestChange(ask);
+    },
     async needs(ask) {
       asked.push('needs');
       return planner.needs(ask);

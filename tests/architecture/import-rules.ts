@@ -43,6 +43,7 @@ export const IMPORT_TABLE: readonly Rule[] = [
       `${ENGINE}pipeline.ts`,
       `${ENGINE}replay/`,
       `${ENGINE}checker/`,
+      `${ENGINE}reference/`,
       `${ENGINE}vocabulary/`,
       `${ENGINE}numerics/`,
     ],

@@ -146,7 +146,15 @@ async function savedFromPage(name: string): Promise<string> {
   return readFileSync(await download.path(), 'utf8');
 }
 
-const TABLES = ['needs.csv', 'allocation.csv', 'deliveries.csv', 'zones.csv', 'zones.geojson', 'routes.geojson'];
+const TABLES = [
+  'needs.csv',
+  'allocation.csv',
+  'orders.csv',
+  'deliveries.csv',
+  'zones.csv',
+  'zones.geojson',
+  'routes.geojson',
+];
 
 describe('numbers', () => {
   it('are those of the command line: the plan npm start made, and one made in the page without a vehicle', async () => {

@@ -18,6 +18,8 @@ export interface PlanClient {
   check(ask: WorkerCalls['check']['ask']): Promise<Verdict>;
   needs(ask: WorkerCalls['needs']['ask']): Promise<WorkerCalls['needs']['answer']>;
   calendar(ask: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']>;
+  stock(ask: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']>;
+  smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -108,6 +110,8 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     check: async (ask) => post(await ready(), 'check', ask),
     needs: async (ask) => post(await ready(), 'needs', ask),
     calendar: async (ask) => post(await ready(), 'calendar', ask),
+    stock: async (ask) => post(await ready(), 'stock', ask),
+    smallestChange: async (ask) => post(await ready(), 'smallestChange', ask),
     cancel: () => stop(new Cancelled()),
   };
 }

@@ -32,6 +32,10 @@ async function answer(message: ToWorker): Promise<void> {
       }
       case 'calendar':
         return send({ kind: 'answer', id, answer: await planner.calendar(message.ask) });
+      case 'stock':
+        return send({ kind: 'answer', id, answer: await planner.stock(message.ask) });
+      case 'smallestChange':
+        return send({ kind: 'answer', id, answer: await planner.smallestChange(message.ask) });
       case 'plan':
         return send({ kind: 'answer', id, answer: await planner.plan(message.ask, tellAbout(id)) });
     }

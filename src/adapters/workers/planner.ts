@@ -5,6 +5,7 @@ import {
   type Decision,
   estimateNeedsAlone,
   type LinearSolver,
+  openStockDesk,
   type PlanningTools,
   type PolygonOverlay,
   planSeason,
@@ -12,6 +13,7 @@ import {
   type ScenarioReading,
   type ScenarioRecords,
   type StageCache,
+  type StockDesk,
   type ZoneShares,
 } from '../../engine/index.ts';
 import { recordsFromFiles } from '../scenario-files/record-files.ts';
@@ -36,6 +38,7 @@ export class Planner {
   private reading: { readonly decisions: readonly Decision[] | null; readonly read: ScenarioReading } | null = null;
   private stages: StageCache | null = null;
   private shares: ZoneShares | null = null;
+  private desk: { readonly read: ScenarioReading; readonly desk: StockDesk } | null = null;
 
   constructor(loadTools: () => Promise<Tools>) {
     this.loadTools = loadTools;
@@ -96,6 +99,27 @@ export class Planner {
     this.tools ??= this.loadTools();
     const { overlay } = await this.tools;
     return { calendar: calendarOf(read.scenario, read.decisions, this.stages, overlay, trip) };
+  }
+
+  async stock({ decisions, changes }: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']> {
+    const desk = await this.stockDesk(decisions);
+    return { difference: desk?.ask(...changes).difference ?? null };
+  }
+
+  async smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']> {
+    const desk = await this.stockDesk(ask.decisions);
+    return { change: desk?.smallestChange(ask.shareRow, ask.commodity) ?? null };
+  }
+
+  /** The desk stays open while its decisions are the same: opening it shares the stock out once. */
+  private async stockDesk(decisions: readonly Decision[]): Promise<StockDesk | null> {
+    const read = this.readWith(decisions);
+    if (read.scenario === null) return null;
+    if (this.desk?.read === read) return this.desk.desk;
+    this.tools ??= this.loadTools();
+    const desk = openStockDesk(read.scenario, read.decisions, this.stages, await this.tools);
+    this.desk = { read, desk };
+    return desk;
   }
 
   /** Intake judges the decisions of the page as it judges those of a file, so that both plan alike. */

@@ -1,4 +1,6 @@
 import type {
+  AllocationDifference,
+  Commodity,
   Decision,
   Needs,
   Plan,
@@ -6,6 +8,8 @@ import type {
   ReadFault,
   Scenario,
   SeasonCalendar,
+  SmallestChange,
+  StockChange,
   TripWish,
 } from '../../engine/index.ts';
 
@@ -69,6 +73,20 @@ export interface WorkerCalls {
   readonly calendar: {
     readonly ask: { readonly decisions: readonly Decision[]; readonly trip: TripWish };
     readonly answer: { readonly calendar: SeasonCalendar | null };
+  };
+  /** What changes on the stock or the decisions, made together, would give and take, before delivery. */
+  readonly stock: {
+    readonly ask: { readonly decisions: readonly Decision[]; readonly changes: readonly StockChange[] };
+    readonly answer: { readonly difference: AllocationDifference | null };
+  };
+  /** The smallest change that lifts the whole shortfall of a row of the allocation's shares. */
+  readonly smallestChange: {
+    readonly ask: {
+      readonly decisions: readonly Decision[];
+      readonly shareRow: number;
+      readonly commodity: Commodity;
+    };
+    readonly answer: { readonly change: SmallestChange | null };
   };
 }
 

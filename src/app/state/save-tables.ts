@@ -5,6 +5,7 @@ export const TABLE_NAMES = [
   'plan.json',
   'needs.csv',
   'allocation.csv',
+  'orders.csv',
   'deliveries.csv',
   'zones.csv',
   'zones.geojson',

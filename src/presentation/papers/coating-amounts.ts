@@ -54,6 +54,9 @@ export function coatingAmounts(rates: CoatingRates, seedKg: number): CoatingAmou
   };
 }
 
+/** Minutes that coated seed is spread to dry. */
+export const DRYING_MINUTES = INOCULATION_PRACTICE.dryingMinutes.value;
+
 /** Whole level caps that one pack fills. */
 export const capsPerPack = (product: Product, { gramsPerCap }: CoatingRates): number =>
   Math.floor(product.packG / gramsPerCap + 1e-9);

@@ -1,5 +1,5 @@
-import { INOCULATION_PRACTICE } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
+import { DRYING_MINUTES } from '../../../presentation/papers/coating-amounts.ts';
 import type { CropHandover } from '../../../presentation/papers/handover-goods.ts';
 import { dateText } from '../../../presentation/views/frame-view.ts';
 import { useWords } from '../../state/use-stores.ts';
@@ -8,7 +8,7 @@ import { useWords } from '../../state/use-stores.ts';
 export function CoatingSteps({ crop }: { readonly crop: CropHandover }) {
   const words = useWords();
   const { handover } = words;
-  const { least, most } = INOCULATION_PRACTICE.dryingMinutes.value;
+  const { least, most } = DRYING_MINUTES;
   const [first] = [...crop.inoculant].sort((a, b) => (a.expires < b.expires ? -1 : 1));
   const treated = crop.seed.filter(({ product }) => product.treatedSeed && product.inoculantAllowed === true);
   const steps = first && [

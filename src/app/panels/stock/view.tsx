@@ -16,6 +16,7 @@ import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import { LotTable } from './lot-table.tsx';
+import { OrderTable } from './order-table.tsx';
 import { SeedRates } from './seed-rates.tsx';
 import { ShortageTable } from './shortage-table.tsx';
 import { ToldText } from './told-text.tsx';
@@ -32,6 +33,7 @@ const remembered = rememberLast(stockView);
 /** Tables that are drawn anew only where what they show is another. */
 const Shortages = memo(ShortageTable);
 const Zones = memo(ZoneGrid);
+const Orders = memo(OrderTable);
 
 let lastOnCells: readonly Decision[] = [];
 
@@ -74,6 +76,7 @@ function Panel() {
       <RuleLine stock={stock} />
       <SeedRates plan={plan} scenario={scenario} />
       <Zones plan={plan} scenario={scenario} stock={stock} />
+      <Orders plan={plan} scenario={scenario} />
       <footer className="grid-foot note">
         <BarKey />
         {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}

@@ -169,6 +169,7 @@ export const APP_WORDING = {
       'decisions.json': 'Decisions',
       'needs.csv': 'Needs',
       'allocation.csv': 'Allocation',
+      'orders.csv': 'Orders',
       'deliveries.csv': 'Deliveries',
       'zones.csv': 'Zones, table',
       'zones.geojson': 'Zones, map layer',

@@ -71,6 +71,16 @@ export const STOCK_WORDING = {
 
   // the order list
   orderList: 'What to order',
+  ordersTitle: 'What to order.',
+  ordersHeads: {
+    when: 'when',
+    goods: 'goods, to',
+    amount: 'amount',
+    cost: 'cost',
+    land: 'for',
+    arrives: 'there, in time',
+  },
+  saveOrders: 'Save orders, CSV',
   orders: {
     goods: (amount: string, what: string, depot: string) => `${amount}, ${what}, to ${depot}`,
     of: (amount: string, product: string) => `${amount} (${product})`,
