@@ -96,6 +96,7 @@ export function blankScenario(parts: Partial<Scenario> = {}): Scenario {
     roads: [],
     weather: [],
     handovers: [],
+    readings: [],
     defaults: [],
     origins: [],
     sha256: 'a'.repeat(64),

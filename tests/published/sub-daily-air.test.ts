@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { airCelsius, airCelsiusBySquareRootNight } from '../../src/engine/science/sun-and-air.ts';
+import {
+  airCelsius,
+  airCelsiusBySquareRootNight,
+  sunLoad,
+  sunTimes,
+  writeAirOfDay,
+  writeSunLoads,
+} from '../../src/engine/science/sun-and-air.ts';
+import { dayNumber } from '../../src/engine/vocabulary/units.ts';
 
 const near = (value: number, expected: number, tolerance: number) =>
   expect(Math.abs(value - expected), `${value} against ${expected}`).toBeLessThanOrEqual(tolerance);
@@ -68,5 +76,32 @@ describe('shade air after Cesaraccio et al. 2001', () => {
       const other = airCelsiusBySquareRootNight(26, 40, 26, 342, 1110, minute);
       near(airCelsius(26, 40, 342, 1110, minute), other, 2);
     }
+  });
+});
+
+describe('a whole day at once', () => {
+  const days = fc.record({
+    tmin: fc.double({ min: -5, max: 30, noNaN: true }),
+    range: fc.double({ min: 0, max: 25, noNaN: true }),
+    lat: fc.double({ min: -60, max: 60, noNaN: true }),
+    lon: fc.double({ min: -180, max: 180, noNaN: true }),
+    day: fc.integer({ min: 15000, max: 25000 }),
+    ahead: fc.integer({ min: -1, max: 1 }),
+  });
+  it('is the curve of every moment: air within a thousandth of a kelvin, sun within a thousandth of full sun', () => {
+    fc.assert(
+      fc.property(days, ({ tmin, range, lat, lon, day, ahead }) => {
+        const offset = Math.round(lon / 15 + ahead) * 60;
+        const sun = sunTimes(dayNumber(day), lat, lon, offset);
+        const [air, load] = [new Float32Array(96), new Float32Array(96)];
+        writeAirOfDay(tmin, tmin + range, sun.sunriseMinute, sun.sunsetMinute, air, 0);
+        writeSunLoads(dayNumber(day), lat, lon, offset, tmin, tmin + range, load, 0);
+        for (let q = 0; q < 96; q++) {
+          const minute = q * 15;
+          near(air[q] as number, airCelsius(tmin, tmin + range, sun.sunriseMinute, sun.sunsetMinute, minute), 1e-3);
+          near(load[q] as number, sunLoad(dayNumber(day), lat, lon, offset, tmin, tmin + range, minute), 1e-3);
+        }
+      }),
+    );
   });
 });

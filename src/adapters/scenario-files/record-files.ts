@@ -33,7 +33,7 @@ export function recordsFromFiles(
   const features = (part: ScenarioPart): FeatureRecords | null => shelf.features(paths.get(part));
   const table = (part: ScenarioPart): TableRecords | null => shelf.table(paths.get(part));
   const decisions = paths.get('decisions');
-  const entries = document?.value as { readonly timeZone?: unknown; readonly asOf?: unknown } | null | undefined;
+  const entries = document?.value as DocumentDates | null | undefined;
   return {
     document,
     communities: features('communities'),
@@ -51,8 +51,16 @@ export function recordsFromFiles(
     decisions: decisions === undefined ? null : shelf.json(decisions),
     faults: shelf.faults,
     utcOffsetMinutes: zoneOffsetMinutes(entries?.timeZone, entries?.asOf),
+    utcOffsetAtEndMinutes: zoneOffsetMinutes(entries?.timeZone, entries?.planning?.to),
     sha256: shelf.sha256(),
   };
+}
+
+/** Entries of scenario.json that the clock is looked up by; unchecked. */
+interface DocumentDates {
+  readonly timeZone?: unknown;
+  readonly asOf?: unknown;
+  readonly planning?: { readonly to?: unknown } | null;
 }
 
 /** The files, and what was met while taking them from it. */

@@ -1,6 +1,7 @@
 import { exp, log } from '../numerics/elementary.ts';
 import {
   AIR_OFFSETS,
+  type AirOffset,
   BOX_UA_W_PER_K,
   CARRIER_LITRES,
   CARRIER_UA_W_PER_K,
@@ -163,9 +164,12 @@ export function integrateStep(box: Box, rateAt: (celsius: number) => number): nu
  * @param sunLoad 0 to 1, 1 = 1000 W/m2
  */
 export function effectiveAirC(airC: number, sunLoad: number, carriage: Carriage, moving: boolean): number {
-  const offset = (moving ? AIR_OFFSETS[carriage].moving : AIR_OFFSETS[carriage].parked).value;
-  return airC + offset.fixed + Math.max(0, offset.perSun * sunLoad - offset.sky);
+  const { fixed, perSun, sky } = airOffset(carriage, moving);
+  return airC + fixed + Math.max(0, perSun * sunLoad - sky);
 }
+
+export const airOffset = (carriage: Carriage, moving: boolean): AirOffset =>
+  (moving ? AIR_OFFSETS[carriage].moving : AIR_OFFSETS[carriage].parked).value;
 
 /** W/K of a vehicle's box: as given, else by its size. NaN where there is no box. */
 export function boxUaWPerK(coolLitres: number, givenUaWPerK: number | null): number {

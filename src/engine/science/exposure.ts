@@ -1,4 +1,5 @@
 import { exp, log, tenTo } from '../numerics/elementary.ts';
+import type { Exposure } from '../vocabulary/readings.ts';
 
 /** Measures of what a temperature record did to what it held: mean kinetic temperature, degree hours, hours above, log loss. */
 
@@ -75,4 +76,46 @@ export function activationEnergyKJ(ratio: number, celsius: number, overCelsius: 
 export function zFromActivationEnergy(energyKJ: number, celsius: number): number {
   const kelvin = celsius + ZERO_CELSIUS_K;
   return (log(10) * GAS_CONSTANT * kelvin * kelvin) / (energyKJ * 1000);
+}
+
+/** Everything that is shown of a temperature record: samples at any times, joined by straight lines. */
+export function measureExposure(minutes: ArrayLike<number>, celsius: ArrayLike<number>): Exposure {
+  const sums = { hours: 0, degreeHours30: 0, hoursAbove30: 0, hoursAbove35: 0, hoursAbove40: 0 };
+  const values: number[] = [];
+  const weights: number[] = [];
+  for (let i = 1; i < celsius.length; i++) {
+    const hours = ((minutes[i] as number) - (minutes[i - 1] as number)) / 60;
+    const line = [celsius[i - 1] as number, celsius[i] as number];
+    sums.hours += hours;
+    sums.degreeHours30 += degreeHours(line, hours, 30);
+    sums.hoursAbove30 += hoursAbove(line, hours, 30);
+    sums.hoursAbove35 += hoursAbove(line, hours, 35);
+    sums.hoursAbove40 += hoursAbove(line, hours, 40);
+    // Simpson's rule on each line: its ends once, its middle four times.
+    values.push(line[0] as number, ((line[0] as number) + (line[1] as number)) / 2, line[1] as number);
+    weights.push(hours, 4 * hours, hours);
+  }
+  const sorted = Float64Array.from(celsius).sort();
+  const meanKineticC = values.length > 0 ? meanKineticCelsius(values, weights) : (sorted[0] ?? Number.NaN);
+  return { ...sums, minC: sorted[0] ?? Number.NaN, maxC: sorted.at(-1) ?? Number.NaN, meanKineticC };
+}
+
+/**
+ * Integral of a rate along a record of samples joined by straight lines, in rate times days. Exact for rates that grow by
+ * a fixed factor per kelvin: between rates a and b the mean is (b - a) / ln(b / a).
+ */
+export function integrateRecord(
+  minutes: ArrayLike<number>,
+  celsius: ArrayLike<number>,
+  ratePerDay: (celsius: number) => number,
+): number {
+  let sum = 0;
+  for (let i = 1; i < celsius.length; i++) {
+    const days = ((minutes[i] as number) - (minutes[i - 1] as number)) / 1440;
+    const [from, to] = [ratePerDay(celsius[i - 1] as number), ratePerDay(celsius[i] as number)];
+    const logRatio = log(to / from);
+    // Of nearly equal rates the plain mean is as good, and divides by nothing.
+    sum += days * (Math.abs(logRatio) < 1e-6 ? (from + to) / 2 : (to - from) / logRatio);
+  }
+  return sum;
 }

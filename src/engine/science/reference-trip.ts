@@ -62,7 +62,7 @@ export function runSingleTrip(
 }
 
 function ride(
-  air: Float64Array,
+  air: Float32Array,
   row: number,
   from: number,
   to: number,

@@ -80,8 +80,8 @@ export function sunTimes(day: DayNumber, lat: number, lon: number, utcOffsetMinu
   const clockNoon = meanNoon - 1440 * Math.round((meanNoon - 720) / 1440);
   const event = (side: -1 | 0 | 1): number => {
     let minute = clockNoon;
-    // The sun is taken at the event itself; each pass shrinks the error about a thousandfold.
-    for (let pass = 0; pass < 3; pass++) {
+    // The sun is taken at the event itself; each pass shrinks the error about a thousandfold, to a hundredth of a second.
+    for (let pass = 0; pass < 2; pass++) {
       const sun = solarPosition(JULIAN_DAY_OF_EPOCH + day + (minute - utcOffsetMinutes) / 1440);
       minute = clockNoon - sun.equationOfTimeMinutes + side * 4 * dayHalfDegrees(lat, sun.declinationDegrees);
     }
@@ -149,6 +149,40 @@ export function sunLoad(
   return within(0, beamKwPerM2 * inverseDistance(yearDay) * altitudeSine * skyTransmittance(tminC, tmaxC), 1);
 }
 
+/** Cosine and sine of the hour angle's steps from one quarter hour to the next. */
+const QUARTERS = 96;
+const QUARTER_COSINE = Float64Array.from({ length: QUARTERS }, (_, q) => cos((q * 3.75 * Math.PI) / 180));
+const QUARTER_SINE = Float64Array.from({ length: QUARTERS }, (_, q) => sin((q * 3.75 * Math.PI) / 180));
+
+/**
+ * `sunLoad` at every quarter hour of a day, written from `at` on. The sundial's lead over the clock is that of noon, which
+ * is within fifteen seconds of every hour's.
+ */
+export function writeSunLoads(
+  day: DayNumber,
+  lat: number,
+  lon: number,
+  utcOffsetMinutes: number,
+  tminC: number,
+  tmaxC: number,
+  into: Float32Array,
+  at: number,
+): void {
+  const yearDay = dayOfYear(day);
+  const sun = solarPosition(JULIAN_DAY_OF_EPOCH + day + (720 - utcOffsetMinutes) / 1440);
+  const midnight = ((4 * lon + sun.equationOfTimeMinutes - utcOffsetMinutes) / 4 - 180) * RADIAN;
+  const [cosine, sine] = [cos(midnight), sin(midnight)];
+  const phi = lat * RADIAN;
+  const delta = declination(yearDay);
+  const [level, swing] = [sin(phi) * sin(delta), cos(phi) * cos(delta)];
+  const beamKwPerM2 = (SOLAR_CONSTANT_MJ_PER_M2_MINUTE.value * 1000) / 60;
+  const most = beamKwPerM2 * inverseDistance(yearDay) * skyTransmittance(tminC, tmaxC);
+  for (let q = 0; q < QUARTERS; q++) {
+    const hourCosine = cosine * (QUARTER_COSINE[q] as number) - sine * (QUARTER_SINE[q] as number);
+    into[at + q] = within(0, most * (level + swing * hourCosine), 1);
+  }
+}
+
 // ------------------------------------------------------------------------------------------------ shade air
 
 /**
@@ -175,6 +209,44 @@ export function airCelsius(
   const hoursDark = (minute - sunsetMinute) / 60 + (minute < sunsetMinute ? 24 : 0);
   const nightHours = Math.max(24 - dayHours, 1e-6);
   return tminC + (dayBranch(dayHours) - tminC) * exp((-nightDecay * hoursDark) / nightHours);
+}
+
+/**
+ * `airCelsius` at every quarter hour of a day, written from `at` on: the same curve by turning its sine on and shrinking its
+ * night from step to step.
+ */
+export function writeAirOfDay(
+  tminC: number,
+  tmaxC: number,
+  sunriseMinute: number,
+  sunsetMinute: number,
+  into: Float32Array,
+  at: number,
+): void {
+  const { maximumLagHours, nightDecay, minimumLagHours } = AIR_COURSE.value;
+  const dayHours = (sunsetMinute - sunriseMinute) / 60;
+  const firstUp = Math.max(0, Math.ceil((sunriseMinute + 60 * minimumLagHours) / 15));
+  const firstDark = Math.max(firstUp, Math.ceil(sunsetMinute / 15));
+  const perHour = Math.PI / (dayHours + 2 * maximumLagHours);
+  const start = perHour * ((firstUp * 15 - sunriseMinute) / 60 - minimumLagHours);
+  const [turnCosine, turnSine] = [cos(perHour / 4), sin(perHour / 4)];
+  let [cosine, sine] = [cos(start), sin(start)];
+  for (let q = firstUp; q < Math.min(QUARTERS, firstDark); q++) {
+    into[at + q] = tminC + (tmaxC - tminC) * sine;
+    [cosine, sine] = [cosine * turnCosine - sine * turnSine, sine * turnCosine + cosine * turnSine];
+  }
+  const decayPerHour = -nightDecay / Math.max(24 - dayHours, 1e-6);
+  const sunsetExcess = (tmaxC - tminC) * sin(perHour * (dayHours - minimumLagHours));
+  const shrink = exp(decayPerHour / 4);
+  const writeNight = (from: number, to: number, hoursDark: number) => {
+    let excess = sunsetExcess * exp(decayPerHour * hoursDark);
+    for (let q = from; q < to; q++) {
+      into[at + q] = tminC + excess;
+      excess *= shrink;
+    }
+  };
+  writeNight(0, Math.min(QUARTERS, firstUp), 24 - sunsetMinute / 60);
+  writeNight(firstDark, QUARTERS, (firstDark * 15 - sunsetMinute) / 60);
 }
 
 /**

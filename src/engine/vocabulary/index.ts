@@ -7,6 +7,7 @@ export * from './places.ts';
 export * from './plan.ts';
 export * from './problems.ts';
 export * from './provenance.ts';
+export * from './readings.ts';
 export * from './reasons.ts';
 export * from './records.ts';
 export * from './scenario.ts';

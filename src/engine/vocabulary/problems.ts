@@ -31,7 +31,6 @@ export const PROBLEM_WEIGHTS = {
   E1123: 'set aside', // a column that every row needs is missing
   E1124: 'noted', // a column that is not known
   E1125: 'noted', // a column that is named twice
-  E1126: 'noted', // logger readings, kept with the files and not used yet
   E1200: 'blocks', // scenario.json is not of the format nodulary-scenario/1
   E1201: 'blocks', // an entry of scenario.json that every plan needs is missing or not usable
   E1202: 'blocks', // planning ends before it begins
@@ -42,6 +41,7 @@ export const PROBLEM_WEIGHTS = {
   E1207: 'noted', // planning begins before the as-of day is over
   E1208: 'noted', // planning in another year than the season's
   E1209: 'set aside', // an entry of scenario.json of the wrong shape
+  E1210: 'noted', // clocks change while planning runs
   // 1-intake: cells
   E1300: 'set aside', // a required cell is blank
   E1301: 'set aside', // not a number
@@ -89,10 +89,28 @@ export const PROBLEM_WEIGHTS = {
   E1902: 'noted', // days with Tmin above Tmax, both taken as missing
   E1903: 'set aside', // a second row for one station and day
   E1904: 'noted', // a station at more than one position
+  E1905: 'set aside', // temperatures of a station that look like °F
   E1950: 'set aside', // an entry of decisions.json that is not a decision
   E1951: 'set aside', // decisions.json is not of the format nodulary-decisions/1
   E1952: 'set aside', // a decision on something that the files do not have
   E1960: 'set aside', // a hand-over dated after the as-of day
+  // 1-intake: logger readings
+  E1970: 'set aside', // a logger file without a column of times or temperatures
+  E1971: 'set aside', // readings that no lot or trip can be told for
+  E1972: 'noted', // no unit stated, taken as °C
+  E1973: 'noted', // no unit stated, can only be °F
+  E1974: 'set aside', // no unit stated, may be either
+  E1975: 'noted', // day and month cannot be told apart, day taken first
+  E1976: 'set aside', // a row whose time or temperature cannot be read
+  E1977: 'noted', // readings after the as-of day, ignored
+  E1978: 'noted', // times that repeat or run backwards, put in order, the hotter kept
+  E1979: 'noted', // long gaps, the hotter end taken to hold
+  E1980: 'noted', // what a logger's record shows
+  E1981: 'noted', // at or above 40 °C: on hold until a named person clears it
+  E1982: 'noted', // a lot's count lowered by what its record cost
+  E1983: 'noted', // below freezing
+  E1984: 'noted', // seven days above 35 °C
+  E1985: 'noted', // hotter than survival is known for: on hold, to be tested
   // 2-places
   E2001: 'noted', // invalid polygon repaired
   E2002: 'noted', // polygon that covers no ground, taken as a point

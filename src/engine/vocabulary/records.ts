@@ -91,6 +91,8 @@ export interface ScenarioRecords {
   readonly faults: readonly ReadFault[];
   /** Offset of the scenario's time zone from UTC on its as-of day; null where the zone is unknown. */
   readonly utcOffsetMinutes: number | null;
+  /** The same on the last planning day: another where clocks change while planning runs. */
+  readonly utcOffsetAtEndMinutes: number | null;
   /** SHA-256 over the bytes of every file, in the order of their names. */
   readonly sha256: string;
 }

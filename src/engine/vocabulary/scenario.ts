@@ -3,6 +3,7 @@ import type { Crop } from './crops.ts';
 import type { Vehicle } from './fleet.ts';
 import type { PlaceGeometry, Position, RoadClass, Surface } from './places.ts';
 import type { DefaultUsed } from './provenance.ts';
+import type { LoggerReading } from './readings.ts';
 import type { ScenarioPart } from './records.ts';
 import type { Lot, Product } from './supply.ts';
 import type { DayNumber, MinuteOfDay } from './units.ts';
@@ -211,6 +212,8 @@ export interface Scenario {
   readonly roads: readonly RoadLine[];
   readonly weather: readonly WeatherStation[];
   readonly handovers: readonly Handover[];
+  /** What loggers recorded; the lots above are as the readings left them. */
+  readonly readings: readonly LoggerReading[];
   readonly defaults: readonly DefaultUsed[];
   /** Where each entry stood in the files. Not part of any stage's input: rows may be sent in any order. */
   readonly origins: readonly Origin[];

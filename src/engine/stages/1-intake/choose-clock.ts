@@ -17,7 +17,15 @@ export function chooseClock(
   timeZone: string | null,
   communities: readonly Community[],
 ): { readonly timeZone: string; readonly utcOffsetMinutes: number } {
-  const { utcOffsetMinutes } = records;
+  const { utcOffsetMinutes, utcOffsetAtEndMinutes } = records;
+  const minutes = Math.abs((utcOffsetAtEndMinutes ?? 0) - (utcOffsetMinutes ?? 0));
+  if (utcOffsetMinutes !== null && utcOffsetAtEndMinutes !== null && minutes > 0)
+    report.add('E1210', {
+      file: records.document?.file ?? null,
+      column: 'timeZone',
+      value: timeZone,
+      facts: { minutes },
+    });
   if (timeZone !== null && utcOffsetMinutes !== null) return { timeZone, utcOffsetMinutes };
   const longitudes = communities.map(({ geometry }) => placeMiddle(geometry)[0]);
   const hours = Math.round(exactSum(longitudes) / Math.max(1, longitudes.length) / DEGREES_PER_HOUR);

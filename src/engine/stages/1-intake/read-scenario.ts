@@ -4,6 +4,7 @@ import type { Problem } from '../../vocabulary/problems.ts';
 import type { ScenarioPart, ScenarioRecords } from '../../vocabulary/records.ts';
 import type { Origin, Scenario } from '../../vocabulary/scenario.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
+import { applyReadings } from './apply-readings.ts';
 import { indexById, type Order, placeMiddle } from './canonical-order.ts';
 import { chooseClock } from './choose-clock.ts';
 import { completeYields } from './complete-yields.ts';
@@ -18,6 +19,7 @@ import { collectOnce, handoverPointOrder, readHandoverPoints } from './read-hand
 import { handoverOrder, readHandovers } from './read-handovers.ts';
 import { lotOrder, readLots } from './read-lots.ts';
 import { PRODUCT_ORDER, readProducts } from './read-products.ts';
+import { readReadings } from './read-readings.ts';
 import { ROAD_ORDER, readRoads } from './read-roads.ts';
 import { countOut, readVehicles, vehicleOrder } from './read-vehicles.ts';
 import { readWeather, STATION_ORDER } from './read-weather.ts';
@@ -141,12 +143,18 @@ function assembleScenario(
 ): Scenario {
   reportEmptyParts(report, records, { ...places, ...supply });
   const { crops, communities } = places;
+  const clock = chooseClock(report, records, timeZone, communities);
+  const { lots, products } = supply;
+  const ground = { lots, products, asOf: stated.asOf, utcOffsetMinutes: clock.utcOffsetMinutes };
+  const readings = readReadings(report, records.readings, ground);
   return {
     ...stated,
-    ...chooseClock(report, records, timeZone, communities),
+    ...clock,
     yieldsTPerHa: completeYields(report, ownYieldsTPerHa, crops),
     ...places,
     ...supply,
+    lots: applyReadings(report, lots, products, readings),
+    readings,
     origins: [...places.origins, ...supply.origins],
     defaults: report.defaults(),
     sha256: records.sha256,

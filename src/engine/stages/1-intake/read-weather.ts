@@ -13,10 +13,15 @@ import type { KeptRow, RowReader } from './row-reader.ts';
 const FORMAT = 'station_id*, lat*, lon*, elevation_m, date*, tmin_c*, tmax_c*, rain_mm*';
 /** Wider than any station's record (WMO archive: -89.2 and 56.7 °C; 1,825 mm in a day): beyond it a value is a slip. */
 const CELSIUS = number({ atLeast: -90, atMost: 60 });
-const RAIN_MM = number({ atLeast: 0, atMost: 2000 });
+const RAIN_MM = number({ atLeast: 0, atMost: 1825 });
+/** Maxima above this are rare anywhere (Niamey's hottest day in forty years: 47.5 °C); a tenth of them is another unit. */
+const RARELY_ABOVE_C = 50;
+const MOST_ABOVE = 0.1;
 
 interface WeatherDay {
   readonly row: number;
+  /** The maximum as sent, in whatever unit and range. */
+  readonly sentMax: number;
   readonly day: DayNumber;
   readonly position: Position;
   readonly elevationM: number | null;
@@ -62,6 +67,7 @@ export function readWeather(
 function readDay(row: RowReader): WeatherDay | null {
   const day: WeatherDay = {
     row: row.row ?? 0,
+    sentMax: Number.parseFloat(row.text('tmax_c')),
     day: row.required('date', DATE),
     position: readLatLon(row),
     elevationM: row.orNull('elevation_m', number({ atLeast: -500, atMost: 9000 })),
@@ -88,7 +94,9 @@ function gatherStation(
   const first = days[0];
   if (first === undefined) return [];
   const crossed: Tally = { count: 0, first: null };
+  const isFahrenheit = looksFahrenheit(report, file, id, sent);
   const sound = days.map((each) => {
+    if (isFahrenheit) return { ...each, tminC: Number.NaN, tmaxC: Number.NaN };
     if (!(each.tminC > each.tmaxC)) return each;
     crossed.count++;
     crossed.first ??= each;
@@ -108,6 +116,16 @@ function gatherStation(
     rainMm: Float64Array.from(sound, ({ rainMm }) => rainMm),
   };
   return [{ file, row: first.row, value }];
+}
+
+/** °F under a heading of °C: one maximum in ten is hotter than any place on record is more than once in a while. */
+function looksFahrenheit(report: IntakeReport, file: string, id: string, sent: readonly WeatherDay[]): boolean {
+  const maxima = sent.filter(({ sentMax }) => !Number.isNaN(sentMax));
+  const hot = maxima.filter(({ sentMax }) => sentMax > RARELY_ABOVE_C);
+  if (hot.length <= MOST_ABOVE * maxima.length) return false;
+  const facts = { station: id, share: Math.round((hot.length / maxima.length) * 100), limit: RARELY_ABOVE_C };
+  report.add('E1905', { file, row: hot[0]?.row ?? null, column: 'tmax_c', value: String(hot[0]?.sentMax), facts });
+  return true;
 }
 
 /** Rows with an empty value, in all that was sent. */

@@ -35,7 +35,6 @@ export function reportFaults(report: IntakeReport, records: ScenarioRecords): vo
   }
   if (records.document === null) report.add('E1120', { value: 'scenario.json' });
   else for (const part of NEEDED) if (records[part] === null) report.add('E1120', { value: part });
-  for (const { file } of records.readings) report.add('E1126', { file });
 }
 
 /** Parts that were read but of which no row is left: no plan without land, depots, products or weather; the rest is said. */

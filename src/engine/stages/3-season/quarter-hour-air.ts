@@ -1,4 +1,4 @@
-import { airCelsius, sunLoad, sunTimes } from '../../science/sun-and-air.ts';
+import { sunTimes, writeAirOfDay, writeSunLoads } from '../../science/sun-and-air.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import { type DayNumber, dayNumber } from '../../vocabulary/units.ts';
 import type { ExpectedExtremes } from './expected-extremes.ts';
@@ -41,11 +41,8 @@ export function quarterHourAir(
       const sun = sunTimes(day, lat, lon, utcOffsetMinutes);
       sunriseMinute[row] = sun.sunriseMinute;
       sunsetMinute[row] = sun.sunsetMinute;
-      for (let quarter = 0; quarter < QUARTERS; quarter++) {
-        const minute = quarter * 15;
-        airC[row * QUARTERS + quarter] = airCelsius(tminC, tmaxC, sun.sunriseMinute, sun.sunsetMinute, minute);
-        load[row * QUARTERS + quarter] = sunLoad(day, lat, lon, utcOffsetMinutes, tminC, tmaxC, minute);
-      }
+      writeAirOfDay(tminC, tmaxC, sun.sunriseMinute, sun.sunsetMinute, airC, row * QUARTERS);
+      writeSunLoads(day, lat, lon, utcOffsetMinutes, tminC, tmaxC, load, row * QUARTERS);
     }
   });
   return { airC, sunLoad: load, sunriseMinute, sunsetMinute };

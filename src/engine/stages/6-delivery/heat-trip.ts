@@ -133,7 +133,7 @@ function setsAboard(task: DispatchTask, loads: readonly number[]): number {
 function ride(
   task: DispatchTask,
   sets: number,
-  air: Float64Array,
+  air: Float32Array,
   shadeAirC: ArrayLike<number>,
   row: number,
   fromMinute: number,

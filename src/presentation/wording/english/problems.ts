@@ -90,10 +90,6 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     remedy: 'Correct its name, or leave it: it does no harm.',
   },
   E1125: { what: inFile('the header names the column twice; the first is used'), remedy: 'Take one of the two out.' },
-  E1126: {
-    what: inFile('logger readings are kept with the files; this version does not use them yet'),
-    remedy: 'Nothing needs doing. Judge packs that were at 40 °C or above by hand: hold them.',
-  },
   E1200: {
     what: inFile('the format is not {expected}'),
     remedy: 'Write "format": "nodulary-scenario/1" into scenario.json.',
@@ -129,6 +125,12 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
   E1209: {
     what: inFile('{value} is not what stands here: {expected}'),
     remedy: 'Correct the shape of the entry; without it the defaults hold.',
+  },
+  E1210: {
+    what: inFile(
+      'clocks in {value} change by {minutes} minutes while planning runs; the offset of the as-of day is kept',
+    ),
+    remedy: 'After the change all hours of the plan are {minutes} minutes off by the local clock: tell the crews.',
   },
   E1300: { what: inFile('the cell is blank and required'), remedy: 'Fill the cell.' },
   E1301: {
@@ -281,6 +283,12 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     what: inFile('station {station} stands at {places} places; the one that most rows state is used'),
     remedy: 'Give a station that moved another id, or correct the position.',
   },
+  E1905: {
+    what: inFile(
+      'temperatures of station {station} look like °F: {share} percent of its maxima are above {limit}; none is used',
+    ),
+    remedy: 'Convert the columns to °C: (°F - 32) x 5 / 9.',
+  },
   E1950: {
     what: inFile('{value} does not make a decision'),
     remedy: 'Make the decision again in the program, or correct the entry.',
@@ -296,6 +304,72 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
   E1960: {
     what: inFile('a hand-over dated {value} lies after the as-of day'),
     remedy: 'Enter hand-overs once they happened, and move asOf on.',
+  },
+  E1970: {
+    what: inFile('no column of times and temperatures is found among {value}; the file is not used'),
+    remedy: 'Let the first line name the columns, such as time and temp_c; take out lines above it.',
+  },
+  E1971: {
+    what: inFile('{samples} readings belong to no lot or trip that is known ({value}); they are not used'),
+    remedy: 'Give a column lot_id or trip, or name the file after the lot: readings/LOT.csv.',
+  },
+  E1972: {
+    what: inFile('no unit is stated; taken as °C (median {median})'),
+    remedy: 'Write °C or °F into the header of the column.',
+  },
+  E1973: {
+    what: inFile('no unit is stated; a median of {median} can only be °F, and so it was read'),
+    remedy: 'Write °C or °F into the header of the column.',
+  },
+  E1974: {
+    what: inFile('no unit is stated, and a median of {median} may be °C or °F; the file is not used'),
+    remedy: 'Write °C or °F into the header of the column. Until then treat the packs as exposed to heat: hold them.',
+  },
+  E1975: {
+    what: inFile('nothing tells whether {value} names the day or the month first; the day was taken first'),
+    remedy: 'Write dates as 2026-11-20.',
+  },
+  E1976: { what: inFile('{value} cannot be read; the row is a gap'), remedy: 'Correct the cell, or leave it blank.' },
+  E1977: {
+    what: inFile('{count} readings after the as-of day are ignored'),
+    remedy: 'Move asOf on, or correct the clock of the logger.',
+  },
+  E1978: {
+    what: inFile(
+      'times repeat ({repeated}) or run backwards ({backwards}), as when clocks are set back; put in order, the hotter of two kept',
+    ),
+    remedy: 'Let the logger run on standard time.',
+  },
+  E1979: {
+    what: inFile('{gaps} gaps of {hours} hours in all; over each the hotter of its two ends was taken to hold'),
+    remedy: 'Send the missing part of the record if there is one.',
+  },
+  E1980: {
+    what: inFile(
+      '{where} {value}: {hours} h, {minC} to {maxC} °C, mean kinetic temperature {meanKineticC} °C, {above30} h above 30 and {above40} h above 40 °C, log10 lost {log10}',
+    ),
+    remedy: 'Nothing needs doing. The label comes first: what it says of storage holds whatever the loss.',
+  },
+  E1981: {
+    what: inFile('{where} {value} was at {maxC} °C: its packs are on hold until a named person clears them'),
+    remedy:
+      'Set the packs apart, keep them cool, have them counted; clear them by name on stated evidence, or replace them.',
+  },
+  E1982: {
+    what: inFile('the count of lot {lot} falls from {before} to {after} per g by what its record cost ({log10} log10)'),
+    remedy: 'Nothing needs doing; a new test replaces the reckoning.',
+  },
+  E1983: {
+    what: inFile('{where} {value} was at {minC} °C and may have frozen'),
+    remedy: 'Never put inoculant into a freezer or beside packs straight from one; have the packs counted before use.',
+  },
+  E1984: {
+    what: inFile('{where} {value} was above 35 °C for {above35} hours, more than seven days'),
+    remedy: 'Keep the packs at 25 °C for a while or have them counted before use.',
+  },
+  E1985: {
+    what: inFile('lot {lot} was hotter than survival is known for (60 °C): on hold'),
+    remedy: 'Have the packs counted before use, or replace them.',
   },
   // 2-places
   E2001: {
