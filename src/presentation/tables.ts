@@ -3,6 +3,7 @@ import { allocationCsv } from './exports/allocation-csv.ts';
 import { deliveriesCsv } from './exports/deliveries-csv.ts';
 import { needsCsv } from './exports/needs-csv.ts';
 import { ordersCsv } from './exports/orders-csv.ts';
+import { pickListCsv } from './exports/pick-list-csv.ts';
 import { problemsCsv } from './exports/problems-csv.ts';
 import { routesGeojson } from './exports/routes-geojson.ts';
 import { zonesCsv } from './exports/zones-csv.ts';
@@ -27,6 +28,7 @@ export function planTables(
     'plan.json': () => `${JSON.stringify(plan)}\n`,
     'needs.csv': () => needsCsv(plan),
     'allocation.csv': () => allocationCsv(plan, lotKind),
+    'pick-list.csv': () => pickListCsv(plan, scenario),
     'orders.csv': () => ordersCsv(plan),
     'deliveries.csv': () => deliveriesCsv(plan),
     'zones.csv': () => zonesCsv(plan),

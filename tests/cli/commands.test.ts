@@ -37,6 +37,8 @@ describe('plan', () => {
       'allocation.csv',
       'deliveries.csv',
       'needs.csv',
+      'orders.csv',
+      'pick-list.csv',
       'plan.json',
       'problems.csv',
       'routes.geojson',

@@ -34,7 +34,7 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
   const contingency = 1 + c.scenario.policy.contingencyPercent / 100;
   if (c.scenario.policy.equalOver === 'community')
     proof.shareRows.forEach((shareRow, i) => {
-      const need = askedKg(c, shareRow, proof.commodity) * contingency;
+      const need = askedKg(c, shareRow, proof.commodity) * contingency * priorityWeight(c, shareRow);
       if (Math.abs(at(proof.needKg, i) - need) > 0.01 + TOLERANCE.relative * need)
         found.push(finding('E8501', 'allocation.proofs.needKg', row, at(proof.needKg, i), need));
     });
@@ -68,6 +68,14 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
   if (proof.roundingKg > largestRounding(c, proof) + 0.01)
     found.push(finding('E8501', 'allocation.proofs.roundingKg', row, proof.roundingKg, largestRounding(c, proof)));
   return found;
+}
+
+/** How much more than those who weigh least a community is to have by its priority. */
+function priorityWeight(c: CheckedCase, shareRow: number): number {
+  const weights = c.scenario.policy.priorityWeights;
+  if (weights.length === 0) return 1;
+  const { priority } = at(c.scenario.communities, at(c.plan.allocation.shares.community, shareRow));
+  return at(weights, Math.min(weights.length, Math.max(1, priority)) - 1) / Math.min(...weights);
 }
 
 /** What the proof says was promised to its rows, at most what they are given; nothing is promised in a first round. */

@@ -34,6 +34,20 @@ export function depotsThatReach(scenario: Scenario, places: Places): DepotReach 
   return { offsets, depots: Int32Array.from(depots), minutes: Float64Array.from(minutes) };
 }
 
+/** The nearest depot of a place, -1 where none reaches it; for goods to be kept cool the nearest with a cool store, if there is one. */
+export function nearestDepot({ depots }: Scenario, reach: DepotReach, place: number, mustBeCool: boolean): number {
+  const nearest = (mayStore: (depot: number) => boolean) => {
+    let [best, least] = [-1, Number.POSITIVE_INFINITY];
+    for (let k = reach.offsets[place] as number; k < (reach.offsets[place + 1] as number); k++) {
+      const depot = reach.depots[k] as number;
+      if ((reach.minutes[k] as number) < least && mayStore(depot)) [best, least] = [depot, reach.minutes[k] as number];
+    }
+    return best;
+  };
+  const cool = mustBeCool ? nearest((depot) => (depots[depot]?.coolStoreLitres ?? 0) > 0) : -1;
+  return cool >= 0 ? cool : nearest(() => true);
+}
+
 function vehicleClassesByDepot(scenario: Scenario, places: Places): number[][] {
   const depotIndex = new Map(scenario.depots.map((depot, d) => [depot.id, d]));
   const classes: number[][] = scenario.depots.map(() => []);

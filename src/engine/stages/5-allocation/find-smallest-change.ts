@@ -4,7 +4,7 @@ import type { Product } from '../../vocabulary/supply.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
 import { allocateChanged, type StockCase } from './allocate-changed.ts';
 import { NOISE_KG } from './ask.ts';
-import { depotsThatReach } from './depot-reach.ts';
+import { depotsThatReach, nearestDepot } from './depot-reach.ts';
 import { STOCK_REASONS } from './list-shortfalls.ts';
 import { seedKgPerPack } from './stock-groups.ts';
 
@@ -70,7 +70,8 @@ interface Offer {
 function buyPacks(stock: StockCase, before: Allocation, shareRow: number, commodity: Commodity): SmallestChange {
   const { scenario } = stock;
   const crop = before.shares.crop[shareRow] as number;
-  const depot = nearestDepot(stock, before.shares.community[shareRow] as number);
+  const place = stock.places.communityPlace[before.shares.community[shareRow] as number] as number;
+  const depot = nearestDepot(scenario, depotsThatReach(scenario, stock.places), place, commodity === 'inoculant');
   if (depot < 0) return { kind: 'not-by-stock', reason: 'not-reachable' };
   const offers = offersOf(scenario, crop, commodity);
   if (offers.length === 0) return { kind: 'no-product' };
@@ -138,14 +139,3 @@ function offersOf(scenario: Scenario, crop: number, commodity: Commodity): Offer
 }
 
 const pricePerKg = ({ product, kg }: Offer) => (product.pricePerPack === null ? 1e300 : product.pricePerPack / kg);
-
-function nearestDepot({ scenario, places }: StockCase, community: number): number {
-  const reach = depotsThatReach(scenario, places);
-  const place = places.communityPlace[community] as number;
-  let [nearest, least] = [-1, Number.POSITIVE_INFINITY];
-  for (let k = reach.offsets[place] as number; k < (reach.offsets[place + 1] as number); k++) {
-    if ((reach.minutes[k] as number) < least)
-      [nearest, least] = [reach.depots[k] as number, reach.minutes[k] as number];
-  }
-  return nearest;
-}

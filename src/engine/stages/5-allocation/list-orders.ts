@@ -1,5 +1,6 @@
 import type { StockOrder } from '../../vocabulary/stage-results/allocation.ts';
 import type { DemandRows } from './demand-rows.ts';
+import { nearestDepot } from './depot-reach.ts';
 import type { Desk, GivenOut } from './give-out.ts';
 import { type OrderDesk, offersFor, orderStock } from './order-stock.ts';
 import type { ReachCurves } from './reach-curves.ts';
@@ -49,20 +50,9 @@ function stillWanted({ ask, lines }: GivenOut, demand: DemandRows, askedKg: Floa
   });
 }
 
-/** The nearest depot of a row; for goods to be kept cool the nearest with a cool store, where one reaches it. */
 function depotFinder({ scenario, places, demand, reach }: Desk): OrderDesk['depotOf'] {
-  const nearest = (row: number, mayStore: (depot: number) => boolean) => {
-    const place = places.communityPlace[demand.community[row] as number] as number;
-    let [best, least] = [-1, Number.POSITIVE_INFINITY];
-    for (let k = reach.offsets[place] as number; k < (reach.offsets[place + 1] as number); k++) {
-      const depot = reach.depots[k] as number;
-      if ((reach.minutes[k] as number) < least && mayStore(depot)) [best, least] = [depot, reach.minutes[k] as number];
-    }
-    return best;
-  };
-  const isCool = (depot: number) => (scenario.depots[depot]?.coolStoreLitres ?? 0) > 0;
   return (row, mustBeCool) => {
-    const cool = mustBeCool ? nearest(row, isCool) : -1;
-    return cool >= 0 ? cool : nearest(row, () => true);
+    const place = places.communityPlace[demand.community[row] as number] as number;
+    return nearestDepot(scenario, reach, place, mustBeCool);
   };
 }

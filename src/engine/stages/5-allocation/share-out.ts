@@ -1,6 +1,8 @@
+import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import type { Policy } from '../../vocabulary/scenario.ts';
 import type { CommodityInput } from './allocate-commodity.ts';
 import { type FairFloor, raiseLeastShare } from './raise-least-share.ts';
+import { raiseWithinZones } from './raise-within-zones.ts';
 import type { ShareTerms } from './share-terms.ts';
 import { spreadByHectares } from './spread-by-hectares.ts';
 
@@ -16,10 +18,19 @@ export function shareOut(terms: ShareTerms, input: CommodityInput): SharedOut {
   const { policy } = input.scenario;
   if (isPriorityFirst(policy)) return { arcKg: shareByPriority(terms, input), floor: null };
   if (policy.fairness === 'most-hectares') {
-    return { arcKg: spreadByHectares(terms, terms.held, 0, input.solver), floor: null };
+    const none = { rowKg: new Float64Array(terms.pool.rows.length), unitKg: null };
+    return { arcKg: spreadByHectares(terms, terms.held, none, input.solver), floor: null };
   }
-  const floor = raiseLeastShare(terms, input.solver);
-  return { floor, arcKg: floor && spreadByHectares(terms, floor.held, floor.share, input.solver) };
+  return shareEqually(terms, input.solver);
+}
+
+/** Equal share, then most hectares of what is left. Zones are made equal first, then the communities within them. */
+function shareEqually(terms: ShareTerms, solver: LinearSolver): SharedOut {
+  const floor = raiseLeastShare(terms, solver);
+  if (floor === null) return { floor, arcKg: null };
+  const unitKg = terms.byZone ? floor.unitFloorKg : null;
+  const rowKg = unitKg === null ? floor.unitFloorKg : raiseWithinZones(terms, floor, solver);
+  return { floor, arcKg: spreadByHectares(terms, floor.held, { rowKg, unitKg }, solver) };
 }
 
 /** Each priority in turn, 1 first, shares equally what the ones before it left. */
@@ -29,9 +40,7 @@ function shareByPriority(terms: ShareTerms, input: CommodityInput): Float64Array
   const stockKg = terms.stockKg.slice();
   for (const tier of [...new Set(priority)].sort((a, b) => a - b)) {
     const { tierTerms, arcs } = termsOfTier(terms, stockKg, priority, tier);
-    const floor = raiseLeastShare(tierTerms, input.solver);
-    if (!floor) return null;
-    const tierKg = spreadByHectares(tierTerms, floor.held, floor.share, input.solver);
+    const { arcKg: tierKg } = shareEqually(tierTerms, input.solver);
     if (!tierKg) return null;
     arcs.forEach((a, i) => {
       const g = terms.pool.arcGroup[a] as number;

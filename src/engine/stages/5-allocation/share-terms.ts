@@ -3,6 +3,7 @@ import type { Ask } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { Pool } from './form-pools.ts';
 import type { StockGroup } from './stock-groups.ts';
+import { gainAfterRotation, worthOfLand } from './worth-of-land.ts';
 
 /**
  * One pool with everything that decides its shares, in columns over its rows. A unit is whose share is made equal: a row
@@ -17,7 +18,7 @@ export interface ShareTerms {
   readonly held: Uint8Array;
   /** What counts as the whole share of a row, kg; 0 without a claim to an equal share. */
   readonly weightKg: Float64Array;
-  /** Hectares for one kilogram. */
+  /** Hectares for one kilogram; by the policy, weighed by what a hectare of the crop is expected to gain. */
   readonly haPerKg: Float64Array;
   readonly byZone: boolean;
   readonly unitCount: number;
@@ -36,7 +37,8 @@ export function setTerms(
 ): ShareTerms {
   const pick = (column: Float64Array) => Float64Array.from(pool.rows, (row) => column[row] as number);
   const highKg = pick(ask.highKg);
-  const weights = equalOver === 'grower' ? weighByGrowers(scenario, demand, pool, highKg) : pick(ask.askedKg);
+  const alike = equalOver === 'grower' ? weighByGrowers(scenario, demand, pool, highKg) : pick(ask.askedKg);
+  const weights = weighByPriority(scenario, demand, pool, alike);
   const terms = {
     pool,
     stockKg: Float64Array.from(pool.groups, (g) => (groups[g] as StockGroup).kg),
@@ -45,9 +47,22 @@ export function setTerms(
     highKg,
     held: Uint8Array.from(pool.rows, (row) => ask.held[row] as number),
     weightKg: weights.map((kg, r) => (ask.leftBehind[pool.rows[r] as number] === 1 ? 0 : kg)),
-    haPerKg: Float64Array.from(pool.rows, (row) => 1 / (demand.kgPerHa[row] as number)),
+    haPerKg: Float64Array.from(pool.rows, (row) => worthPerKg(scenario, demand, ask, row)),
   };
   return { ...terms, ...(equalOver === 'zone' ? unitsByZone(scenario, demand, pool) : unitsByRow(pool)) };
+}
+
+/** Hectares for one kilogram, or what they are expected to bring (policy `gain`). */
+function worthPerKg(scenario: Scenario, demand: DemandRows, ask: Ask, row: number): number {
+  const hectares = 1 / (demand.kgPerHa[row] as number);
+  if (scenario.policy.hectareValue === 'land' || ask.commodity === 'sticker') return hectares;
+  const crop = demand.crop[row] as number;
+  const worth = worthOfLand(scenario);
+  if (ask.commodity === 'seed') return hectares * (worth.seed[crop] as number);
+  const { lastInoculatedYear } = scenario.communities[demand.community[row] as number] ?? {};
+  return (
+    hectares * (worth.inoculant[crop] as number) * gainAfterRotation(scenario.seasonYear, lastInoculatedYear ?? null)
+  );
 }
 
 function unitsByRow({ rows }: Pool) {
@@ -87,6 +102,25 @@ function unitsByZone(scenario: Scenario, demand: DemandRows, { rows }: Pool) {
 export function growersOf(scenario: Scenario, community: number, crop: number): number | null {
   const place = scenario.communities[community];
   return place?.crops.find((plan) => plan.crop === scenario.crops[crop])?.growers ?? place?.farmers ?? null;
+}
+
+/**
+ * Weights times those of the policy for each community's priority, relative to the least of them: a share of 1 is then the whole need
+ * of those who weigh least, and the others are full before that.
+ */
+function weighByPriority(
+  { policy: { priorityWeights }, communities }: Scenario,
+  demand: DemandRows,
+  { rows }: Pool,
+  weightKg: Float64Array,
+): Float64Array {
+  if (priorityWeights.length === 0) return weightKg;
+  const least = Math.min(...priorityWeights);
+  return weightKg.map((kg, r) => {
+    const priority = communities[demand.community[rows[r] as number] as number]?.priority ?? 1;
+    const weight = priorityWeights[Math.min(Math.max(1, priority), priorityWeights.length) - 1] as number;
+    return (kg * weight) / least;
+  });
 }
 
 /**

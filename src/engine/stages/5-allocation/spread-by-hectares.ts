@@ -10,37 +10,49 @@ const WIDER_SLACK = 1e-6;
 const HECTARE_SCALE = 1000;
 const MINUTE_SCALE = 0.1;
 
+/** Least amounts that the first step found, kg with what was promised: by row, and by unit where zones are made equal. */
+export interface Floors {
+  readonly rowKg: Float64Array;
+  readonly unitKg: Float64Array | null;
+}
+
 /**
- * Second step, "most hectares": with the floor of the first step held, as many hectares as the rest of the stock allows;
+ * Second step, "most hectares": with the floors of the first step held, as many hectares as the rest of the stock allows;
  * among equals the nearer depot serves. The drive counts for less than a ten-thousandth of the hectares.
  *
- * @param share floor of the open units, 0 to 1
  * @returns kg per arc; null where the solver gives no optimum
  */
 export function spreadByHectares(
   terms: ShareTerms,
   held: Uint8Array,
-  share: number,
+  floors: Floors,
   solver: LinearSolver,
 ): Float64Array | null {
-  return (
-    spreadAbove(terms, held, Math.max(0, share - SHARE_SLACK), solver) ??
-    spreadAbove(terms, held, Math.max(0, share - WIDER_SLACK), solver)
-  );
+  return spreadAbove(terms, held, floors, SHARE_SLACK, solver) ?? spreadAbove(terms, held, floors, WIDER_SLACK, solver);
 }
 
-function spreadAbove(terms: ShareTerms, held: Uint8Array, floor: number, solver: LinearSolver): Float64Array | null {
+function spreadAbove(
+  terms: ShareTerms,
+  held: Uint8Array,
+  floors: Floors,
+  slack: number,
+  solver: LinearSolver,
+): Float64Array | null {
   const { pool, weightKg, keptKg, haPerKg } = terms;
   const builder = new LinearModelBuilder();
-  const boundRow = weightKg.map((weight, r) => {
+  const least = (kg: number) => kg * (1 - slack);
+  const boundRow = weightKg.map((_, r) => {
     const [low, high] = boundsLeft(terms, held, r);
-    if (held[r] === 1 || terms.byZone) return builder.addRow(low, high);
-    return builder.addRow(Math.min(high, Math.max(low, floor * weight - (keptKg[r] as number))), high);
+    if (held[r] === 1) return builder.addRow(low, high);
+    return builder.addRow(
+      Math.min(high, Math.max(low, least(floors.rowKg[r] as number) - (keptKg[r] as number))),
+      high,
+    );
   });
   const open = openUnits(terms, held);
   const unitRow = open.weightKg.map((weight, u) =>
-    terms.byZone && weight > 0
-      ? builder.addRow(floor * weight - (open.keptKg[u] as number), Number.POSITIVE_INFINITY)
+    floors.unitKg && weight > 0
+      ? builder.addRow(least(floors.unitKg[u] as number) - (open.keptKg[u] as number), Number.POSITIVE_INFINITY)
       : -1,
   );
   const mostHaPerKg = haPerKg.reduce((most, ha) => Math.max(most, ha), 0);

@@ -1,5 +1,5 @@
 import { cropFact } from '../../reference/crops.ts';
-import { UNPUBLISHED_RESPONSE } from '../../reference/inoculation-practice.ts';
+import { GAIN_AFTER_ROTATION, UNPUBLISHED_RESPONSE } from '../../reference/inoculation-practice.ts';
 import { expectedResponse } from '../../science/yield-response.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 
@@ -26,4 +26,15 @@ export function worthOfLand({ crops, yieldsTPerHa, prices, assumptions, policy }
       return (response?.meanTPerHa ?? UNPUBLISHED_RESPONSE.value * yieldOf(crop)) * priceOf(crop);
     }),
   };
+}
+
+/**
+ * Part of the gain still to be had where land was inoculated before: rhizobia stay in the soil for some years. Whole where it was never
+ * inoculated or nobody says.
+ */
+export function gainAfterRotation(seasonYear: number, lastInoculatedYear: number | null): number {
+  if (lastInoculatedYear === null) return 1;
+  const { afterOneYear, wholeAfterYears } = GAIN_AFTER_ROTATION.value;
+  const years = Math.max(1, seasonYear - lastInoculatedYear);
+  return Math.min(1, afterOneYear + ((1 - afterOneYear) * (years - 1)) / (wholeAfterYears - 1));
 }

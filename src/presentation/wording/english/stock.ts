@@ -100,6 +100,54 @@ export const STOCK_WORDING = {
     nothing: 'Nothing needs to be ordered: stock and saved seed serve all land that can be reached.',
   },
 
+  // two allocations side by side
+  differences: {
+    none: 'Nothing differs.',
+    land: (goods: string, more: string) => `${goods}: ${more}`,
+    more: (hectares: string) => `${hectares} more`,
+    less: (hectares: string) => `${hectares} less`,
+    sameLand: 'as much land',
+    least: (before: string, after: string) => `the smallest share goes from ${before} to ${after}`,
+    leastStays: (share: string) => `the smallest share stays ${share}`,
+    cell: (community: string, goods: string, before: string, after: string) =>
+      `${community}, ${goods}: ${before} before, ${after} after`,
+    price: (gained: string, winners: string, lost: string, losers: string) =>
+      `${winners} would gain ${gained}; ${losers} would lose ${lost}`,
+    onlyGain: (gained: string, winners: string) => `${winners} would gain ${gained}; nobody would lose`,
+    onlyLose: (lost: string, losers: string) => `${losers} would lose ${lost}; nobody would gain`,
+    lot: (lot: string, before: string, after: string) => `Lot ${lot}: ${before} packs given before, ${after} after`,
+    others: (count: string) => `and ${count} more`,
+  },
+
+  // the smallest change that lifts a shortfall
+  smallest: {
+    buy: (amount: string, depot: string, date: string) =>
+      `${amount} more at ${depot} by ${date} would serve it in full; one fewer would not`,
+    buyFor: (cost: string) => `for ${cost}`,
+    release: (kind: string) => `It is held by a decision (${kind}); taking that back would lift it`,
+    decisions: { fix: 'fixed share', floor: 'least share', cap: 'most share', forbid: 'not to be given' },
+    seedFirst: 'There is no seed to inoculate: the seed comes first',
+    tooLate: (date: string) => `Nothing that is ordered today comes in time: the first would be there on ${date}`,
+    noProduct: 'No product in the list fits this crop',
+    notByStock: (reason: string) => `More stock would not help: ${reason}`,
+    nothing: 'Nothing is short',
+  },
+
+  // pick list and stock card
+  pickList: 'Pick list',
+  stockCardOf: (lot: string) => `Stock card, lot ${lot}`,
+  card: {
+    opening: 'counted in the store',
+    arrival: 'to arrive',
+    out: (community: string, vehicle: string) => `to ${community}, on ${vehicle}`,
+    date: 'date',
+    what: 'what',
+    packsIn: 'in',
+    packsOut: 'out',
+    balance: 'left',
+    signature: 'signature',
+  },
+
   // the rule
   sharingRule: 'Sharing rule',
   fairness: {

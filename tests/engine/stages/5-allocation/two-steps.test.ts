@@ -3,7 +3,7 @@ import { type Model, solve as solveWithYalps } from 'yalps';
 import { loadHighsSolver } from '../../../../src/adapters/solver/load-highs-solver.ts';
 import type { LinearSolver } from '../../../../src/engine/index.ts';
 import { RandomStream } from '../../../../src/engine/numerics/random-stream.ts';
-import { raiseLeastShare } from '../../../../src/engine/stages/5-allocation/raise-least-share.ts';
+import { type FairFloor, raiseLeastShare } from '../../../../src/engine/stages/5-allocation/raise-least-share.ts';
 import type { ShareTerms } from '../../../../src/engine/stages/5-allocation/share-terms.ts';
 import { spreadByHectares } from '../../../../src/engine/stages/5-allocation/spread-by-hectares.ts';
 
@@ -85,7 +85,36 @@ function shareByBisection(terms: ShareTerms): number {
   return low;
 }
 
-function mostHectares(terms: ShareTerms, share: number): number {
+/**
+ * The most that a row could be given if nobody who has no larger share were to lose anything: at a max-min fair sharing out, no more
+ * than it has (Bertsekas & Gallager, Data Networks, 1992, section 6.5.2: max-min flow control; from memory).
+ */
+function mostWithoutHarm(terms: ShareTerms, { held, unitFloorKg }: FairFloor, row: number): number {
+  const { weightKg, keptKg, highKg } = terms;
+  const shareOf = (r: number) => (unitFloorKg[r] as number) / (weightKg[r] as number);
+  const least = (r: number) => {
+    const due =
+      held[r] === 1 ? (highKg[r] as number) : shareOf(r) <= shareOf(row) + 1e-9 ? (unitFloorKg[r] as number) : 0;
+    return r === row ? 0 : Math.max(0, due * (1 - 1e-6) - (keptKg[r] as number));
+  };
+  const model: Model = {
+    direction: 'maximize',
+    objective: 'kg',
+    constraints: Object.fromEntries([
+      ...stockLimits(terms),
+      ...Array.from(weightKg, (_, r) => {
+        const most = Math.max(0, (highKg[r] as number) - (keptKg[r] as number));
+        return [`row${r}`, { min: Math.min(least(r), most), max: most }] as const;
+      }),
+    ]),
+    variables: Object.fromEntries(
+      Array.from(terms.pool.arcRow, (r, a) => [column(a), { kg: r === row ? 1 : 0, ...entries(terms, a) }] as const),
+    ),
+  };
+  return solveWithYalps(model).result + (keptKg[row] as number);
+}
+
+function mostHectares(terms: ShareTerms, floorKg: Float64Array): number {
   const model: Model = {
     direction: 'maximize',
     objective: 'ha',
@@ -93,7 +122,7 @@ function mostHectares(terms: ShareTerms, share: number): number {
       ...stockLimits(terms),
       ...Array.from(terms.weightKg, (weight, r) => {
         const most = Math.max(0, (terms.highKg[r] as number) - (terms.keptKg[r] as number));
-        const least = Math.max(0, (share - 1e-7) * weight - (terms.keptKg[r] as number));
+        const least = Math.max(0, (floorKg[r] as number) - 1e-7 * weight - (terms.keptKg[r] as number));
         return [`row${r}`, { min: Math.min(least, most), max: most }] as const;
       }),
     ]),
@@ -116,17 +145,34 @@ describe('the two steps against a second solver (yalps) on 80 random pools', () 
     }
   });
 
+  it('level upon level nobody can be given more without taking from who has no more', () => {
+    let above = 0;
+    for (const terms of pools) {
+      const floor = raiseLeastShare(terms, solver);
+      if (!floor) throw new Error('no optimum');
+      terms.weightKg.forEach((weight, r) => {
+        if (floor.held[r] === 1) return;
+        const kg = floor.unitFloorKg[r] as number;
+        expect(mostWithoutHarm(terms, floor, r)).toBeLessThanOrEqual(Math.max(kg, terms.keptKg[r] as number) + 0.02);
+        if (kg > floor.share * weight + 1) above++;
+      });
+    }
+    expect(above).toBeGreaterThan(80);
+  }, 60_000);
+
   it('most hectares above that share, within a ten-thousandth for the drive', () => {
     for (const terms of pools) {
       const floor = raiseLeastShare(terms, solver);
       if (!floor) throw new Error('no optimum');
-      const arcKg = spreadByHectares(terms, floor.held, floor.share, solver);
+      const floors = { rowKg: floor.unitFloorKg, unitKg: null };
+      const arcKg = spreadByHectares(terms, floor.held, floors, solver);
       if (!arcKg) throw new Error('no optimum');
       const hectares = arcKg.reduce(
         (sum, kg, a) => sum + kg * (terms.haPerKg[terms.pool.arcRow[a] as number] as number),
         0,
       );
-      const best = mostHectares(terms, floor.share);
+      const due = floor.unitFloorKg.map((kg, r) => (floor.held[r] === 1 ? (terms.highKg[r] as number) : kg));
+      const best = mostHectares(terms, due);
       expect(hectares).toBeLessThanOrEqual(best * (1 + 1e-6) + 1e-9);
       expect(hectares).toBeGreaterThanOrEqual(best * (1 - 2e-4) - 1e-4);
       terms.stockKg.forEach((stock, g) => {
@@ -166,6 +212,8 @@ describe('the two steps against a second solver (yalps) on 80 random pools', () 
       units: Int32Array.of(0, 1),
       unitFraction: Float64Array.of(1, 1),
     };
-    expect(Array.from(spreadByHectares(terms, terms.held, 1, solver) ?? [], Math.round)).toEqual([50, 0, 0, 40]);
+    expect(
+      Array.from(spreadByHectares(terms, terms.held, { rowKg: terms.highKg, unitKg: null }, solver) ?? [], Math.round),
+    ).toEqual([50, 0, 0, 40]);
   });
 });

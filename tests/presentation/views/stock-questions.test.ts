@@ -1,0 +1,125 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { recordsFromFiles } from '../../../src/adapters/scenario-files/record-files.ts';
+import { loadPlanningTools } from '../../../src/adapters/tools/load-planning-tools.ts';
+import {
+  compareAllocations,
+  openStockDesk,
+  planSeason,
+  readScenario,
+  type StockDesk,
+  type Told,
+} from '../../../src/engine/index.ts';
+import { differencesView } from '../../../src/presentation/views/allocation-differences.ts';
+import { orderList } from '../../../src/presentation/views/order-list.ts';
+import { pickLists, stockCard } from '../../../src/presentation/views/pick-list.ts';
+import { smallestChangeText } from '../../../src/presentation/views/smallest-change.ts';
+import { english } from '../../../src/presentation/wording/words.ts';
+import { readFolderFiles } from '../../plan-files.ts';
+
+const folder = fileURLToPath(new URL('../../../scenarios/demo-district/', import.meta.url));
+const tools = await loadPlanningTools();
+const { scenario, decisions } = readScenario(recordsFromFiles(readFolderFiles(folder)));
+if (!scenario) throw new Error('the demo is blocked');
+const settings = { seed: 1, iterations: 300, stop: null, progress: null };
+const { plan, stages } = planSeason(scenario, decisions, null, settings, tools);
+const desk: StockDesk = openStockDesk(scenario, decisions, stages, tools.solver);
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('asked before it is done', () => {
+  const { shortfalls, shares } = plan.allocation;
+  /** The row that is shortest of soybean inoculant for want of stock. */
+  const shortest = shortfalls.hectares.reduce((worst, hectares, i) => {
+    const isSoybean = plan.ids.crops[shares.crop[shortfalls.shareRow[i] ?? -1] ?? -1] === 'soybean';
+    const isShort = shortfalls.commodity[i] === 'inoculant' && shortfalls.reason[i] === 'stock-short' && isSoybean;
+    return isShort && hectares > (shortfalls.hectares[worst] ?? 0) ? i : worst;
+  }, -1);
+  const shareRow = shortfalls.shareRow[shortest] ?? -1;
+  const communityId = plan.ids.communities[shares.community[shareRow] ?? -1] ?? '';
+  const cell = { communityId, crop: 'soybean', commodity: 'inoculant' } as const;
+
+  it('the price elsewhere of a fixed share: what the one gains the others lose, in whole packs', () => {
+    const { difference } = desk.ask({ kind: 'decide', decision: { kind: 'fix', ...cell, share: 1 } });
+    const gained = difference.cells.filter((one) => one.hectaresAfter > one.hectaresBefore);
+    expect(gained.some(({ communityId }) => communityId === cell.communityId)).toBe(true);
+    const packs = difference.lots.reduce((sum, lot) => sum + lot.packsAfter - lot.packsBefore, 0);
+    expect(Math.abs(packs)).toBeLessThanOrEqual(gained.length);
+    expect(plain(differencesView(difference, scenario, english).price)).toMatch(
+      /^\d+ communit(y|ies) would gain [\d.]+ ha; \d+ communit(y|ies) would lose [\d.]+ ha$/,
+    );
+  });
+
+  it('a lot that fails its test is given to nobody, and nobody gains inoculant by it', () => {
+    const { difference, after } = desk.ask({ kind: 'lot-fails', lotId: 'SB-0702' });
+    expect(difference.lots.find(({ lotId }) => lotId === 'SB-0702')).toMatchObject({ packsAfter: 0 });
+    const soybean = difference.commodities.find(
+      ({ crop, commodity }) => crop === 'soybean' && commodity === 'inoculant',
+    );
+    expect(soybean?.hectaresAfter).toBeLessThan((soybean?.hectaresBefore ?? 0) * 0.75);
+    const same: Told = after;
+    expect(compareAllocations(after, same)).toMatchObject({ cells: [], lots: [], commodities: [] });
+    const view = differencesView(difference, scenario, english);
+    expect(view.goods.map(plain)).toContainEqual(
+      expect.stringMatching(/^Soybean inoculant: [\d.]+ ha less, the smallest share goes from \d+ % to \d+ %$/),
+    );
+    expect(view.lots.map(plain)).toContainEqual(
+      expect.stringMatching(/^Lot SB-0702: [\d ]+ packs given before, 0 after$/),
+    );
+  });
+
+  it('nothing changed, nothing differs', () => {
+    const { difference } = desk.ask({ kind: 'lot-fails', lotId: 'no such lot' });
+    expect(differencesView(difference, scenario, english).price).toBe(english.stock.differences.none);
+  });
+
+  it('the smallest change of a soybean shortage, as a sentence', () => {
+    const change = desk.smallestChange(shareRow, 'inoculant');
+    expect(plain(smallestChangeText(change, scenario, [], english))).toMatch(
+      /^[\d ]+ packs \(INO-SOY-100G\) more at (Central|East) store by 3 Dec 2026 would serve it in full; one fewer would not, for [\d ]+ USD$/,
+    );
+  });
+});
+
+describe('papers of the store', () => {
+  it('pick lists: every pack that leaves is picked, and the balance falls to what no trip takes', () => {
+    const lists = pickLists(plan, scenario, english);
+    const picked = new Map<string, number>();
+    const left = new Map<string, number>();
+    for (const { days } of lists)
+      for (const { lines } of days)
+        for (const { lotId, packs, balancePacks } of lines) {
+          picked.set(lotId, (picked.get(lotId) ?? 0) + packs);
+          left.set(lotId, balancePacks);
+        }
+    for (const [lotId, packs] of picked) {
+      const lot = scenario.lots.findIndex(({ id }) => id === lotId);
+      expect(packs + (left.get(lotId) ?? 0)).toBe(scenario.lots[lot]?.packs);
+      const given = plan.allocation.grants.lot.reduce(
+        (sum, of, row) => (of === lot ? sum + (plan.allocation.grants.packs[row] ?? 0) : sum),
+        0,
+      );
+      expect(packs).toBeLessThanOrEqual(given);
+    }
+    expect(picked.size).toBeGreaterThan(10);
+  });
+
+  it('a stock card: counted, then out day by day, each line with what is left and room to sign', () => {
+    const lot = scenario.lots.findIndex(({ id }) => id === 'SB-0688');
+    const card = stockCard(plan, scenario, lot, english);
+    expect(card?.lines[0]).toMatchObject({
+      what: 'counted in the store',
+      packsIn: '410',
+      balance: '410',
+      signature: '',
+    });
+    const out = card?.lines.slice(1).reduce((sum, { packsOut }) => sum + Number(plain(packsOut)), 0) ?? 0;
+    expect(Number(card?.lines.at(-1)?.balance)).toBe(410 - out);
+  });
+
+  it('the order list reads as sentences, with its total', () => {
+    const { lines, total } = orderList(plan, scenario, english);
+    expect(lines.length).toBeGreaterThan(0);
+    expect(plain(lines[0]?.text ?? '')).toMatch(/^Order at once: the day to order by was \d+ \w+ 2026: /);
+    expect(plain(total)).toMatch(/^Together [\d ]+ USD, for [\d. ]+ ha of seed or inoculant\.$/);
+  });
+});
