@@ -23,7 +23,7 @@ const { scenario, decisions } = readScenario(recordsFromFiles(readFolderFiles(fo
 if (!scenario) throw new Error('the demo is blocked');
 const settings = { seed: 1, iterations: 300, stop: null, progress: null };
 const { plan, stages } = planSeason(scenario, decisions, null, settings, tools);
-const desk: StockDesk = openStockDesk(scenario, decisions, stages, tools.solver);
+const desk: StockDesk = openStockDesk(scenario, decisions, stages, tools);
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
 describe('asked before it is done', () => {
