@@ -16,6 +16,10 @@ export function changedInputs(state: Inputs): number {
 
 /** What the decisions of one cell of the allocation have in common; null for a decision that stands by itself. */
 export function stepOf(decision: Decision): string | null {
+  // Of the sharing rule only the last word counts, however often it was moved on the way there.
+  if (decision.kind === 'sharing') return decision.kind;
+  if (decision.kind === 'forbid' && decision.lotId === undefined)
+    return ['forbid', decision.crop, decision.commodity].join(' ');
   if (decision.kind !== 'fix' && decision.kind !== 'floor' && decision.kind !== 'cap') return null;
   return [decision.kind, decision.crop, decision.commodity, decision.share].join(' ');
 }

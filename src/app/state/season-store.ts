@@ -3,7 +3,17 @@ import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
 import type { Gathered } from '../../adapters/browser/gather-files.ts';
 import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
 import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
-import type { Decision, Needs, Plan, Problem, ReadFault, Scenario, SeasonCalendar } from '../../engine/index.ts';
+import type {
+  AllocationDifference,
+  Decision,
+  Needs,
+  Plan,
+  Problem,
+  ReadFault,
+  Scenario,
+  SeasonCalendar,
+  StockChange,
+} from '../../engine/index.ts';
 import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
 
@@ -59,6 +69,8 @@ export interface SeasonState {
   replan(): Promise<void>;
   cancel(): void;
   dismiss(): void;
+  /** What changes would give and take of the stock under the decisions of now; null where no answer is possible. */
+  askStock(changes: readonly StockChange[]): Promise<AllocationDifference | null>;
   /** Has the days of the plan weighed, once a plan. */
   weighDays(): Promise<void>;
 }
@@ -236,6 +248,17 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
 
       dismiss() {
         set({ notice: null });
+      },
+
+      async askStock(changes) {
+        const { decisions, planning } = get();
+        if (planning) return null;
+        try {
+          return (await client.stock({ decisions, changes })).difference;
+        } catch (error) {
+          fail(error);
+          return null;
+        }
       },
 
       async weighDays() {

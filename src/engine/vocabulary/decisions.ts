@@ -1,5 +1,5 @@
 import type { Crop } from './crops.ts';
-import type { Scenario } from './scenario.ts';
+import type { Policy, Scenario } from './scenario.ts';
 
 /** A cell of the allocation that a planner holds by hand. */
 export interface AllocationCell {
@@ -45,8 +45,13 @@ export type Decision = Edit &
       }
     /** Puts the programme's own figure in the place of a reference value, by its name, such as `soybean.seedRateKgPerHa`. */
     | { readonly kind: 'assume'; readonly name: string; readonly value: number }
+    /** Puts parts of the sharing policy in the place of the scenario's. */
+    | ({ readonly kind: 'sharing' } & Partial<SharingPolicy>)
     | { readonly kind: 'flag-cleared'; readonly lotId: string; readonly evidence: string }
   );
+
+/** What a meeting may decide of the sharing policy. */
+export type SharingPolicy = Pick<Policy, 'fairness' | 'equalOver' | 'reservePercent'>;
 
 export interface Decisions {
   readonly format: 'nodulary-decisions/1';
@@ -54,9 +59,26 @@ export interface Decisions {
   readonly sha256: string;
 }
 
-/** The scenario with the reference values that decisions replaced; of two on one value the later has the last word. */
+/**
+ * The scenario with the reference values and the parts of the sharing policy that decisions replaced; of two on one value
+ * the later has the last word.
+ */
 export function withAssumptions(scenario: Scenario, { decisions }: Decisions): Scenario {
   const own = decisions.flatMap((decision) => (decision.kind === 'assume' ? [[decision.name, decision.value]] : []));
-  if (own.length === 0) return scenario;
-  return { ...scenario, assumptions: { ...scenario.assumptions, ...Object.fromEntries(own) } };
+  const policy = sharingPolicy(scenario.policy, decisions);
+  if (own.length === 0 && policy === scenario.policy) return scenario;
+  return { ...scenario, policy, assumptions: { ...scenario.assumptions, ...Object.fromEntries(own) } };
+}
+
+/** The policy with the parts that decisions replaced; the same object where none did. */
+export function sharingPolicy(policy: Policy, decisions: readonly Decision[]): Policy {
+  const sharing: Partial<SharingPolicy>[] = decisions.filter((decision) => decision.kind === 'sharing').reverse();
+  if (sharing.length === 0) return policy;
+  return {
+    ...policy,
+    fairness: sharing.find(({ fairness }) => fairness !== undefined)?.fairness ?? policy.fairness,
+    equalOver: sharing.find(({ equalOver }) => equalOver !== undefined)?.equalOver ?? policy.equalOver,
+    reservePercent:
+      sharing.find(({ reservePercent }) => reservePercent !== undefined)?.reservePercent ?? policy.reservePercent,
+  };
 }

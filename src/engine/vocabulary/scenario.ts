@@ -8,8 +8,10 @@ import type { ScenarioPart } from './records.ts';
 import type { Lot, Product } from './supply.ts';
 import type { DayNumber, MinuteOfDay } from './units.ts';
 
-export type Fairness = 'equal-share' | 'most-hectares' | 'priority-first';
-export type EqualOver = 'community' | 'zone' | 'grower';
+export const FAIRNESS_RULES = ['equal-share', 'most-hectares', 'priority-first'] as const;
+export type Fairness = (typeof FAIRNESS_RULES)[number];
+export const EQUAL_OVERS = ['community', 'zone', 'grower'] as const;
+export type EqualOver = (typeof EQUAL_OVERS)[number];
 /** What "most hectares" counts: every hectare alike, or a hectare by the grain its goods are expected to bring. */
 export type HectareValue = 'land' | 'gain';
 export type HeatRule = 'label' | 'model';

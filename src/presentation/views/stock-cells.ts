@@ -68,17 +68,23 @@ function fixedShares(communityIds: readonly string[], crop: Crop, holds: Holds):
   });
 }
 
-/** The decisions that hold a cell at a share: one for each of its communities. */
-export function fixCell(
+/** How a cell may be held by hand: at a share, at least, at most, or without any. */
+export type HoldKind = 'fix' | 'floor' | 'cap' | 'forbid';
+
+/** The decisions that hold a cell: one for each of its communities. `share` counts for all kinds but `forbid`. */
+export function holdCell(
   { communityIds, crop }: Pick<Cell, 'communityIds' | 'crop'>,
   commodity: Commodity,
+  kind: HoldKind,
   share: number,
 ): Decision[] {
-  return communityIds.map((communityId) => ({ kind: 'fix', communityId, crop, commodity, share }));
+  return communityIds.map((communityId) =>
+    kind === 'forbid' ? { kind, communityId, crop, commodity } : { kind, communityId, crop, commodity, share },
+  );
 }
 
 /**
- * How many decisions at the end of the list are fixes of this cell: so many steps of undo release it. 0 where something
+ * How many decisions at the end of the list hold this cell: so many steps of undo release it. 0 where something
  * else was decided after it.
  */
 export function stepsToRelease(decisions: readonly Decision[], cell: Pick<Cell, 'communityIds' | 'crop'>): number {
@@ -86,9 +92,17 @@ export function stepsToRelease(decisions: readonly Decision[], cell: Pick<Cell, 
   for (let i = decisions.length - 1; i >= 0; i--) {
     const decision = decisions[i];
     const isOfCell =
-      decision?.kind === 'fix' && decision.crop === cell.crop && cell.communityIds.includes(decision.communityId);
+      decision !== undefined &&
+      isHold(decision) &&
+      decision.crop === cell.crop &&
+      cell.communityIds.includes(decision.communityId);
     if (!isOfCell) break;
     steps += 1;
   }
   return steps;
 }
+
+type Hold = Extract<Decision, { readonly kind: HoldKind }>;
+
+const isHold = (decision: Decision): decision is Hold =>
+  decision.kind === 'fix' || decision.kind === 'floor' || decision.kind === 'cap' || decision.kind === 'forbid';

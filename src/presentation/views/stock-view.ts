@@ -1,4 +1,11 @@
-import type { Decision, Plan, Scenario } from '../../engine/index.ts';
+import {
+  type Decision,
+  type EqualOver,
+  type Fairness,
+  type Plan,
+  type Scenario,
+  sharingPolicy,
+} from '../../engine/index.ts';
 import { localNumber, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
 import { type Holds, holdsOf } from './stock-cells.ts';
@@ -14,7 +21,6 @@ export interface StockView {
   readonly shortages: readonly Shortage[];
   /** Hectares of all shortages together: planned land that does not get both seed and inoculant. */
   readonly together: string;
-  readonly rule: SharingRule;
   readonly grid: StockGrid;
   /** Communities that no vehicle reaches. */
   readonly cutOff: number;
@@ -22,10 +28,11 @@ export interface StockView {
   readonly holds: Holds;
 }
 
-/** The rule by which what is short is shared, as the scenario says. */
+/** The rule by which what is short is shared: the scenario's, or as decided since. */
 export interface SharingRule {
-  readonly rule: string;
-  readonly reserve: string;
+  readonly fairness: Fairness;
+  readonly equalOver: EqualOver;
+  readonly reservePercent: number;
   readonly floor: string;
 }
 
@@ -40,7 +47,6 @@ export function stockView(plan: Plan, scenario: Scenario, decisions: readonly De
     headline: stockHeadline(plan, land, short, words),
     shortages: short,
     together: words.stock.together(hectares(land.plannedHa - land.inoculatedHa), hectares(land.plannedHa)),
-    rule: sharingRule(scenario, words),
     grid,
     cutOff: grid.all.cutOff,
     parts,
@@ -48,12 +54,7 @@ export function stockView(plan: Plan, scenario: Scenario, decisions: readonly De
   };
 }
 
-function sharingRule({ policy }: Scenario, words: Words): SharingRule {
-  const { stock } = words;
-  const rule = stock.fairness[policy.fairness];
-  return {
-    rule: policy.fairness === 'equal-share' ? `${rule} ${stock.equalOver[policy.equalOver]}` : rule,
-    reserve: withUnit(localNumber(policy.reservePercent, words), '%'),
-    floor: stock.floor(localNumber(policy.cellsPerSeedFloor, words)),
-  };
+export function sharingRule(scenario: Scenario, decisions: readonly Decision[], words: Words): SharingRule {
+  const { fairness, equalOver, reservePercent, cellsPerSeedFloor } = sharingPolicy(scenario.policy, decisions);
+  return { fairness, equalOver, reservePercent, floor: words.stock.floor(localNumber(cellsPerSeedFloor, words)) };
 }

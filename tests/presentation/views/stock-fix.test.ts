@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf, fixCell, holdsOf, stepsToRelease } from '../../../src/presentation/views/stock-cells.ts';
+import { cellsOf, holdCell, holdsOf, stepsToRelease } from '../../../src/presentation/views/stock-cells.ts';
 import { previewFix } from '../../../src/presentation/views/stock-fix.ts';
 import { landShare } from '../../../src/presentation/views/stock-land.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
@@ -10,7 +10,7 @@ const before = stockCase('demo-district');
 const row = before.stock.grid.zones[3];
 const cell = row?.cells[0];
 if (!row || !cell) throw new Error('the demonstration district has a fourth zone with soybean');
-const decisions = fixCell(cell, 'inoculant', SHARE);
+const decisions = holdCell(cell, 'inoculant', 'fix', SHARE);
 
 describe('a share fixed by hand', () => {
   it('is one decision for each community of the zone that plans the crop', () => {
@@ -29,7 +29,9 @@ describe('a share fixed by hand', () => {
     const held = (list: typeof decisions) => cellsOf(before.plan, own, holdsOf(list))[0]?.fixed;
     expect(held(decisions)).toEqual([{ commodity: 'inoculant', share: SHARE }]);
     expect(held(decisions.slice(1))).toEqual([{ commodity: 'inoculant', share: null }]);
-    expect(held([...decisions, ...fixCell(cell, 'inoculant', 0.4)])).toEqual([{ commodity: 'inoculant', share: 0.4 }]);
+    expect(held([...decisions, ...holdCell(cell, 'inoculant', 'fix', 0.4)])).toEqual([
+      { commodity: 'inoculant', share: 0.4 },
+    ]);
     expect(fixedOf(decisions)).toEqual([{ commodity: 'inoculant', share: null }]);
     expect(held([])).toEqual([]);
   });

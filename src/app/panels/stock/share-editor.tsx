@@ -1,11 +1,12 @@
 import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Commodity, Plan, Scenario } from '../../../engine/index.ts';
 import { localNumber, wholePercent, withUnit } from '../../../presentation/local-number.ts';
-import { type Cell, fixCell, stepsToRelease } from '../../../presentation/views/stock-cells.ts';
+import { type Cell, type HoldKind, holdCell, stepsToRelease } from '../../../presentation/views/stock-cells.ts';
 import { previewFix } from '../../../presentation/views/stock-fix.ts';
 import { cropName } from '../../../presentation/views/stock-goods.ts';
 import { landShare } from '../../../presentation/views/stock-land.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
+import { AskStock } from './ask-stock.tsx';
 
 interface ShareEditorProps {
   readonly plan: Plan;
@@ -21,17 +22,19 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
   const { stock } = words;
   const decide = useSeason((season) => season.decide);
   const [commodity, setCommodity] = useState<Commodity>(() => scarcer(cell));
+  const [kind, setKind] = useState<HoldKind>('fix');
   const exact = heldShare(cell, commodity) ?? landShare(cell.land, commodity);
   const now = wholePercent(exact);
   const [typed, setTyped] = useState(String(now));
   const input = useFocusedInput();
   const percent = Number(typed);
-  const isShare = typed.trim() !== '' && percent >= 0 && percent <= 100;
+  const isShare = kind === 'forbid' || (typed.trim() !== '' && percent >= 0 && percent <= 100);
+  const decisions = isShare ? holdCell(cell, commodity, kind, percent / 100) : [];
   const shown = (value: number) => withUnit(localNumber(value, words), '%');
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (!isShare) return;
-    decide(...fixCell(cell, commodity, percent / 100));
+    decide(...decisions);
     onLeave();
   };
   const choose = (to: Commodity) => {
@@ -53,7 +56,8 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
       </p>
       <div className="share-editor-fields">
         <CommodityChoice chosen={commodity} onChoose={choose} />
-        <label>
+        <KindChoice chosen={kind} onChoose={setKind} />
+        <label hidden={kind === 'forbid'}>
           <span className="unseen">{stock.shareInput}</span>
           <input
             ref={input}
@@ -67,7 +71,7 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
           %
         </label>
         <button type="submit" className="strong" disabled={!isShare}>
-          {isShare ? stock.fixAt(shown(percent)) : stock.fixAt('…')}
+          {stock.holdAt[kind](isShare ? shown(percent) : '…')}
         </button>
         <button type="button" className="edged" onClick={onLeave}>
           {stock.leaveAt(shown(now))}
@@ -75,12 +79,19 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
         <ReleaseButton cell={cell} onReleased={onLeave} />
       </div>
       <p className="share-editor-price" aria-live="polite">
-        {isShare ? (
+        {isShare && kind === 'fix' ? (
           <Price {...{ plan, scenario, cell, commodity, share: percent === now ? exact : percent / 100 }} />
         ) : (
-          stock.badShare
+          !isShare && stock.badShare
         )}
       </p>
+      {isShare && (
+        <AskStock
+          key={JSON.stringify(decisions[0])}
+          label={stock.priceElsewhere}
+          changes={decisions.map((decision) => ({ kind: 'decide', decision }))}
+        />
+      )}
     </form>
   );
 }
@@ -110,6 +121,30 @@ function CommodityChoice(props: { readonly chosen: Commodity; readonly onChoose:
         </label>
       ))}
     </fieldset>
+  );
+}
+
+const KINDS: readonly HoldKind[] = ['fix', 'floor', 'cap', 'forbid'];
+
+function KindChoice(props: { readonly chosen: HoldKind; readonly onChoose: (kind: HoldKind) => void }) {
+  const { stock } = useWords();
+  return (
+    <label>
+      <span className="unseen">{stock.holdKind}</span>
+      <select
+        value={props.chosen}
+        onChange={({ target }) => {
+          const kind = KINDS.find((one) => one === target.value);
+          if (kind) props.onChoose(kind);
+        }}
+      >
+        {KINDS.map((kind) => (
+          <option key={kind} value={kind}>
+            {stock.holdKinds[kind]}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

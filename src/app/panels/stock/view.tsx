@@ -13,13 +13,14 @@ import { saveTable } from '../../state/save-tables.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
-import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import { LotTable } from './lot-table.tsx';
 import { OrderTable } from './order-table.tsx';
 import { SeedRates } from './seed-rates.tsx';
+import { SharingRules } from './sharing-rules.tsx';
 import { ShortageTable } from './shortage-table.tsx';
 import { ToldText } from './told-text.tsx';
+import { WhatIf } from './what-if.tsx';
 import { ZoneGrid } from './zone-grid.tsx';
 import './stock.css';
 
@@ -73,10 +74,11 @@ function Panel() {
   return (
     <>
       <Shortages shortages={stock.shortages} />
-      <RuleLine stock={stock} />
+      <SharingRules plan={plan} scenario={scenario} />
       <SeedRates plan={plan} scenario={scenario} />
       <Zones plan={plan} scenario={scenario} stock={stock} />
       <Orders plan={plan} scenario={scenario} />
+      <WhatIf scenario={scenario} />
       <footer className="grid-foot note">
         <BarKey />
         {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}
@@ -98,25 +100,6 @@ function Panel() {
 async function saveShortfalls(plan: Plan): Promise<void> {
   const { shortfallsCsv } = await import('../../../presentation/exports/shortfalls-csv.ts');
   saveFile('shortfalls.csv', shortfallsCsv(plan));
-}
-
-/** The sharing rule as the scenario says it. */
-function RuleLine({ stock: { rule } }: { readonly stock: StockView }) {
-  const { stock } = useWords();
-  return (
-    <div className="rule-line">
-      <p>
-        <span className="soft">{stock.sharingRule}</span> <b>{rule.rule}</b>
-      </p>
-      <p>
-        <span className="soft">{stock.reserve}</span>{' '}
-        <Figure path="allocation.lots.packsReserved" title={stock.reserveTitle} className="firm">
-          {rule.reserve}
-        </Figure>
-      </p>
-      <p className="soft">{rule.floor}</p>
-    </div>
-  );
 }
 
 /** What the bars of the grid mean. */

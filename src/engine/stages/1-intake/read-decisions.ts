@@ -3,6 +3,7 @@ import { parseIsoDate } from '../../vocabulary/calendar.ts';
 import { CROPS } from '../../vocabulary/crops.ts';
 import type { Decision, Decisions } from '../../vocabulary/decisions.ts';
 import type { ScenarioRecords } from '../../vocabulary/records.ts';
+import { EQUAL_OVERS, FAIRNESS_RULES } from '../../vocabulary/scenario.ts';
 import type { IntakeReport } from './intake-report.ts';
 import { cellText } from './open-records.ts';
 import { stripControls } from './plain-text.ts';
@@ -19,7 +20,19 @@ interface KnownIds {
 
 type Entry = Readonly<Record<string, unknown>>;
 /** What a member of an entry must be; the name of a part: an id that the part has. */
-type MemberKind = 'share' | 'amount' | 'crop' | 'commodity' | 'date' | 'lon' | 'lat' | 'text' | keyof KnownIds;
+type MemberKind =
+  | 'share'
+  | 'percent'
+  | 'fairness'
+  | 'equalOver'
+  | 'amount'
+  | 'crop'
+  | 'commodity'
+  | 'date'
+  | 'lon'
+  | 'lat'
+  | 'text'
+  | keyof KnownIds;
 
 const CELL = { communityId: 'communities', crop: 'crop', commodity: 'commodity' } as const;
 const SHARE = { ...CELL, share: 'share' } as const;
@@ -37,10 +50,15 @@ const MEMBERS: Readonly<Record<Decision['kind'], Readonly<Record<string, MemberK
   'vehicle-away': { vehicleId: 'vehicles', ...SPAN },
   'road-closed': { lon: 'lon', lat: 'lat', ...SPAN },
   assume: { name: 'text', value: 'amount' },
+  sharing: {},
   'flag-cleared': { lotId: 'lots', evidence: 'text', by: 'text' },
 };
 const OPTIONAL: Readonly<Record<string, MemberKind>> = { by: 'text', because: 'text' };
-const OPTIONAL_OF_FORBID: Readonly<Record<string, MemberKind>> = { ...OPTIONAL, lotId: 'lots' };
+const SHARING = { fairness: 'fairness', equalOver: 'equalOver', reservePercent: 'percent' } as const;
+const OPTIONAL_OF: Readonly<Partial<Record<Decision['kind'], Readonly<Record<string, MemberKind>>>>> = {
+  forbid: { ...OPTIONAL, lotId: 'lots' },
+  sharing: { ...OPTIONAL, ...SHARING },
+};
 
 /** decisions.json. Entries that do not hold are set aside by their place in the list; the rest keeps its order. */
 export function readDecisions(report: IntakeReport, records: ScenarioRecords, known: KnownIds): Decisions {
@@ -74,13 +92,16 @@ function readDecision(entry: unknown, known: KnownIds): Decision | Fault {
   if (!isEntry(entry) || !isKnown) return { fault: 'E1950', column: 'kind', value: cellText(kind) };
   const members = MEMBERS[kind as Decision['kind']];
   const read: Record<string, unknown> = { kind };
-  const optional = kind === 'forbid' ? OPTIONAL_OF_FORBID : OPTIONAL;
+  const optional = OPTIONAL_OF[kind as Decision['kind']] ?? OPTIONAL;
   for (const [name, memberKind] of Object.entries({ ...optional, ...members })) {
     const value = own(entry, name);
     if (value === undefined && !Object.hasOwn(members, name)) continue;
     const fault = memberFault(value, memberKind, known);
     if (fault !== null) return { fault, column: name, value: cellText(value) };
     read[name] = typeof value === 'string' ? stripControls(value) : value;
+  }
+  if (kind === 'sharing' && Object.keys(SHARING).every((name) => !Object.hasOwn(read, name))) {
+    return { fault: 'E1950', column: 'fairness', value: '' };
   }
   if (typeof read['from'] === 'string' && typeof read['to'] === 'string' && read['from'] > read['to']) {
     return { fault: 'E1950', column: 'to', value: read['to'] };
@@ -94,6 +115,12 @@ function memberFault(value: unknown, kind: MemberKind, known: KnownIds): Fault['
     switch (kind) {
       case 'share':
         return isNumber(0, 1);
+      case 'percent':
+        return isNumber(0, 100);
+      case 'fairness':
+        return FAIRNESS_RULES.some((rule) => rule === value);
+      case 'equalOver':
+        return EQUAL_OVERS.some((over) => over === value);
       case 'amount':
         return isNumber(Number.MIN_VALUE, Number.MAX_VALUE);
       case 'lon':

@@ -1,5 +1,5 @@
 import { CROPS } from '../../vocabulary/crops.ts';
-import type { Policy, Prices, Scenario } from '../../vocabulary/scenario.ts';
+import { EQUAL_OVERS, FAIRNESS_RULES, type Policy, type Prices, type Scenario } from '../../vocabulary/scenario.ts';
 import { listOf, number, word } from './cell-kinds.ts';
 import {
   CARRY,
@@ -24,8 +24,8 @@ const PERCENT = number({ atLeast: 0, atMost: 100 });
 /** `policy` of scenario.json. */
 export function readPolicy(row: RowReader): Policy {
   return {
-    fairness: row.orDefault('policy.fairness', word(['equal-share', 'most-hectares', 'priority-first']), FAIRNESS),
-    equalOver: row.orDefault('policy.equalOver', word(['community', 'zone', 'grower']), EQUAL_OVER),
+    fairness: row.orDefault('policy.fairness', word(FAIRNESS_RULES), FAIRNESS),
+    equalOver: row.orDefault('policy.equalOver', word(EQUAL_OVERS), EQUAL_OVER),
     priorityWeights: row.orDefault('policy.priorityWeights', listOf(POSITIVE), PRIORITY_WEIGHTS),
     hectareValue: row.orDefault('policy.hectareValue', word(['land', 'gain']), HECTARE_VALUE),
     orderBudget: row.orNull('policy.orderBudget', AMOUNT),

@@ -133,6 +133,32 @@ export const STOCK_WORDING = {
     nothing: 'Nothing is short',
   },
 
+  // questions before anything is decided
+  whatIf: 'What if?',
+  whatIfNote: 'Ask before deciding; nothing is kept.',
+  suppose: {
+    'lot-fails': 'this lot fails its test',
+    'lot-cleared': 'this lot is cleared',
+    'lot-replaced': 'this lot is replaced, ordered today',
+    'more-packs': 'so many packs are ordered today',
+  },
+  ask: 'Ask',
+  asking: 'The stock is being shared out again.',
+  noAnswer: 'There is no answer while the season is being planned or the files block a plan.',
+  beforeDelivery: 'By the sharing rule, before delivery. The next plan settles it.',
+  priceElsewhere: 'Price elsewhere',
+  packsInput: 'Packs',
+  productInput: 'Product',
+  depotInput: 'Depot',
+  holdKind: 'How the share is held',
+  holdKinds: { fix: 'exactly', floor: 'at least', cap: 'at most', forbid: 'give none' },
+  holdAt: {
+    fix: (share: string) => `Fix at ${share}`,
+    floor: (share: string) => `At least ${share}`,
+    cap: (share: string) => `At most ${share}`,
+    forbid: () => 'Give none',
+  },
+
   // pick list and stock card
   pickList: 'Pick list',
   stockCardOf: (lot: string) => `Stock card, lot ${lot}`,
@@ -157,6 +183,8 @@ export const STOCK_WORDING = {
   },
   equalOver: { community: 'between communities', zone: 'between zones', grower: 'between growers' },
   reserve: 'Reserve',
+  equalOverLabel: 'Equal between whom',
+  packsReserved: (count: string, isOne: boolean) => `${count} ${isOne ? 'pack or bag' : 'packs and bags'}`,
   reserveTitle: 'Kept back at the depots, share of each lot',
   floor: (cells: string) => `Floor ${cells} living rhizobia per seed`,
   asSent: 'as the scenario says',

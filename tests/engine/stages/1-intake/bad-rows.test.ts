@@ -299,16 +299,23 @@ describe('scenario.json and decisions.json', () => {
       { kind: 'vehicle-away', vehicleId: 'MOTO#2', from: '2026-11-10', to: '2026-11-12' },
       { kind: 'vehicle-away', vehicleId: 'MOTO#3', from: '2026-11-10', to: '2026-11-12' },
       'nonsense',
+      { kind: 'sharing', fairness: 'most-hectares', reservePercent: 5 },
+      { kind: 'sharing', fairness: 'loudest first' },
+      { kind: 'sharing', because: 'nothing said' },
+      { kind: 'sharing', reservePercent: 101 },
     ];
     const reading = read({
       ...SMALL_FILES,
       'decisions.json': JSON.stringify({ format: 'nodulary-decisions/1', decisions: sent }),
     });
-    expect(reading.decisions.decisions).toEqual([good, sent[3]]);
+    expect(reading.decisions.decisions).toEqual([good, sent[3], sent[6]]);
     expect(problemsOf(reading, 'E1950').map(({ row, column }) => [row, column])).toEqual([
       [2, 'share'],
       [3, 'by'],
       [6, 'kind'],
+      [8, 'fairness'],
+      [9, 'fairness'],
+      [10, 'reservePercent'],
     ]);
     expect(problemsOf(reading, 'E1952')).toMatchObject([{ row: 5, column: 'vehicleId', value: 'MOTO#3' }]);
   });
