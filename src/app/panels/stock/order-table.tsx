@@ -30,8 +30,8 @@ export function OrderTable({ plan, scenario }: { readonly plan: Plan; readonly s
           </tr>
         </thead>
         <tbody>
-          {lines.map((line) => (
-            <OrderRow key={line.row} line={line} />
+          {lines.map((line, i) => (
+            <OrderRow key={line.row} line={line} isSameDay={lines[i - 1]?.when === line.when} />
           ))}
         </tbody>
       </table>
@@ -42,10 +42,18 @@ export function OrderTable({ plan, scenario }: { readonly plan: Plan; readonly s
   );
 }
 
-function OrderRow({ line }: { readonly line: OrderLine }) {
+interface OrderRowProps {
+  readonly line: OrderLine;
+  /** As the line above: said once to the eye. */
+  readonly isSameDay: boolean;
+}
+
+function OrderRow({ line, isSameDay }: OrderRowProps) {
   return (
     <tr className={line.verdict === 'too-late' ? 'soft' : ''}>
-      <td>{line.when}</td>
+      <td>
+        <span className={isSameDay ? 'unseen' : ''}>{line.when}</span>
+      </td>
       <th scope="row">
         {line.goods} <span className="note">{line.depot}</span>
       </th>
