@@ -147,6 +147,10 @@ function scenarioDocument(draws: Draws, ample: boolean, seed: number) {
       carry: draws.one(['apart', 'together']),
       ...(!ample && draws.chance(0.2) ? { marketDays: 'only' } : {}),
       ...(!ample && draws.chance(0.2) ? { hoursAboveStorage: draws.between(0, 3, 1) } : {}),
+      ...(!ample && draws.chance(0.4) ? { equalOver: draws.one(['zone', 'grower']) } : {}),
+      ...(!ample && draws.chance(0.3) ? { priorityWeights: [2, 1.5, 1] } : {}),
+      ...(!ample && draws.chance(0.3) ? { hectareValue: 'gain' } : {}),
+      ...(!ample && draws.chance(0.5) ? { orderBudget: draws.whole(0, 3000) } : {}),
     },
     ...(draws.chance(0.5) ? { prices: { nitrogen: 1.4 } } : {}),
     files: Object.fromEntries(

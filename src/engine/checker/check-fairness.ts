@@ -158,7 +158,12 @@ export function mayGo(
 /** Every share stands at the bound, up to whole packs. */
 function checkShares(c: CheckedCase, proof: Proof, row: number): readonly Problem[] {
   const found: Problem[] = [];
-  const isHeldBack = c.decisions.decisions.some((d) => d.kind === 'floor' || d.kind === 'fix' || d.kind === 'cap');
+  // Rows that are full before the others, by a decision or by their weight, take stock off the bound's tightness.
+  const { equalOver, priorityWeights } = c.scenario.policy;
+  const isHeldBack =
+    equalOver === 'grower' ||
+    priorityWeights.length > 0 ||
+    c.decisions.decisions.some((d) => d.kind === 'floor' || d.kind === 'fix' || d.kind === 'cap');
   if (proof.leastShare > proof.bound + 1e-5 || (!isHeldBack && proof.leastShare < Math.min(1, proof.bound) - 1e-4))
     found.push(finding('E8503', 'allocation.proofs.leastShare', row, proof.leastShare, proof.bound));
   if (c.scenario.policy.equalOver !== 'community') return found;

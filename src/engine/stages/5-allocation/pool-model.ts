@@ -15,12 +15,12 @@ export function boundsLeft(
   return [Math.min(high, Math.max(0, (lowKg[r] as number) - (keptKg[r] as number))), high];
 }
 
-/** Weight and kept amount of each unit, over its open rows. */
+/** Weight and kept amount of each unit, over its open rows; who has no claim to an equal share does not count for its zone. */
 export function openUnits(terms: ShareTerms, held: Uint8Array) {
   const weightKg = new Float64Array(terms.unitCount);
   const keptKg = new Float64Array(terms.unitCount);
   terms.weightKg.forEach((weight, r) => {
-    if (held[r] === 1) return;
+    if (held[r] === 1 || weight === 0) return;
     for (let k = terms.unitOffsets[r] as number; k < (terms.unitOffsets[r + 1] as number); k++) {
       const unit = terms.units[k] as number;
       const fraction = terms.unitFraction[k] as number;
@@ -33,7 +33,7 @@ export function openUnits(terms: ShareTerms, held: Uint8Array) {
 
 /** Adds the rows of the stock, then a column for each arc. Rows numbered -1 take no part. */
 export function addArcs(
-  { pool, stockKg, unitOffsets, units, unitFraction }: ShareTerms,
+  { pool, stockKg, weightKg, unitOffsets, units, unitFraction }: ShareTerms,
   builder: LinearModelBuilder,
   boundRow: Float64Array,
   held: Uint8Array,
@@ -42,7 +42,7 @@ export function addArcs(
 ): void {
   const stockRow = stockKg.map((kg) => builder.addRow(Number.NEGATIVE_INFINITY, kg));
   pool.arcRow.forEach((r, a) => {
-    if (held[r] === 0) {
+    if (held[r] === 0 && (weightKg[r] as number) > 0) {
       for (let k = unitOffsets[r] as number; k < (unitOffsets[r + 1] as number); k++) {
         const row = unitRow[units[k] as number] as number;
         if (row >= 0) builder.addEntry(row, unitFraction[k] as number);
