@@ -1,4 +1,4 @@
-import type { Plan, Range } from '../engine/index.ts';
+import type { Bounds, Plan, Range } from '../engine/index.ts';
 import { grouped } from './grouped-figure.ts';
 import { whyLines } from './why-lines.ts';
 import { HEADLINE_WORDING as WORDS } from './wording/english/headline.ts';
@@ -8,6 +8,8 @@ export function headlineTable(plan: Plan): string {
   const { headline } = plan.outcomes;
   const { name, planningFrom, planningTo, currency } = plan.scenario;
   const money = (amount: number | null) => (amount === null ? WORDS.unstated : `${grouped(amount)} ${currency}`);
+  const residual = (worth: Bounds | null): [string, string] =>
+    worth ? [`${grouped(worth.least)} ${WORDS.until} ${grouped(worth.most)} ${currency}`, ''] : [WORDS.unstated, ''];
   const rows: readonly (readonly [words: string, figure: string, range: string])[] = [
     [WORDS.plannedHa, grouped(headline.plannedHa, 1), ''],
     [WORDS.seedHa, grouped(headline.seedHa, 1), ''],
@@ -22,7 +24,8 @@ export function headlineTable(plan: Plan): string {
     [WORDS.unserved, String(plan.delivery.unserved.load.length), ''],
     [WORDS.goodsCost, money(headline.goodsCost), ''],
     [WORDS.deliveryCost, money(headline.deliveryCost), ''],
-    [WORDS.nitrogenWorth, money(headline.nitrogenWorth), ''],
+    [WORDS.programmeGrainT, grouped(headline.programmeGrainT.p50, 1), between(headline.programmeGrainT, 1)],
+    [WORDS.residualWorth, ...residual(headline.residualWorth)],
   ];
   const wordsWide = Math.max(...rows.map(([words]) => words.length));
   const figureWide = Math.max(...rows.map(([, figure]) => figure.length));

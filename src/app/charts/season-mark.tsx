@@ -8,6 +8,8 @@ export function SeasonMark({ cost, x, y }: { readonly cost: SeasonCost; readonly
       return <circle className="season-little" transform={at} r="4" />;
     case 'late':
       return <path className="season-late" transform={at} d="M-5.500 -4.500H5.500L0 5.500Z" />;
+    case 'hot':
+      return <path className="season-hot" transform={at} d="M-4 -4H4V4H-4Z" />;
     case 'no-onset':
       return <path className="season-no-onset" transform={at} d="M-4 -4 4 4M4 -4-4 4" />;
     case 'waiting':

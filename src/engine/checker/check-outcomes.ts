@@ -1,11 +1,21 @@
 import { quantile } from '../numerics/quantile.ts';
+import { RESIDUAL_BENEFIT } from '../reference/residual-benefit.ts';
 import type { Problem, ProblemCode } from '../vocabulary/problems.ts';
 import type { Range } from '../vocabulary/stage-results/outcomes.ts';
 import { plannedOf } from './check-needs.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import { finding } from './finding.ts';
 import type { OwnAir } from './own-heat.ts';
-import { coverLand, type Handed, handedGoods, type OwnLand, playLand } from './own-replay.ts';
+import {
+  coverLand,
+  type Handed,
+  handedGoods,
+  noTotals,
+  type OwnLand,
+  type OwnTotals,
+  playLand,
+  type VisitIn,
+} from './own-replay.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 type Tell = (
@@ -18,14 +28,14 @@ type Tell = (
 ) => void;
 
 /** The central headline and the figures under it, played again from deliveries, members and reference data. */
-export function checkOutcomes(c: CheckedCase, air: OwnAir): readonly Problem[] {
+export function checkOutcomes(c: CheckedCase, air: OwnAir, visitIn: VisitIn): readonly Problem[] {
   const found: Problem[] = [];
   const tell: Tell = (code, column, row, told, due, step) => {
-    if (told === null || Math.abs(told - due) > step + TOLERANCE.outcomesRelative * Math.abs(due))
+    if (told === null || !(Math.abs(told - due) <= step + TOLERANCE.outcomesRelative * Math.abs(due)))
       found.push(finding(code, `outcomes.${column}`, row, told, due));
   };
   const goods = handedGoods(c);
-  const sums = checkCrops(c, air, goods, tell, found);
+  const sums = checkCrops(c, air, visitIn, goods, tell, found);
   checkZones(c, goods, tell);
   checkHeadline(c, goods, sums, tell, found);
   checkSeasons(c, sums, tell);
@@ -35,12 +45,18 @@ export function checkOutcomes(c: CheckedCase, air: OwnAir): readonly Problem[] {
 interface Sums {
   readonly nitrogenOfMember: number[];
   readonly reachedOfMember: number[];
+  readonly totals: OwnTotals;
+  /** Least and most, means over the members. */
+  readonly reachedHa: [number, number];
+  readonly atMostKg: [number, number];
+  readonly farmers: [number, number];
   isWhole: boolean;
 }
 
 function checkCrops(
   c: CheckedCase,
   air: OwnAir,
+  visitIn: VisitIn,
   goods: ReadonlyMap<number, readonly Handed[]>,
   tell: Tell,
   found: Problem[],
@@ -48,9 +64,14 @@ function checkCrops(
   const { shares } = c.plan.allocation;
   const { crops } = c.plan.outcomes;
   const members = c.plan.season.memberYears.length;
+  const count = Math.max(1, members);
   const sums: Sums = {
     nitrogenOfMember: new Array<number>(members).fill(0),
     reachedOfMember: new Array<number>(members).fill(0),
+    totals: noTotals(),
+    reachedHa: [0, 0],
+    atMostKg: [0, 0],
+    farmers: [0, 0],
     isWhole: true,
   };
   shares.community.forEach((community, row) => {
@@ -65,7 +86,7 @@ function checkCrops(
       zone: at(c.plan.needs.zone, need),
       part: at(c.plan.needs.plannedHa, need) / planned,
     }));
-    const own = playLand(c, air, community, crop, zones, land);
+    const own = playLand(c, air, visitIn, community, crop, zones, land);
     if (!own) {
       sums.isWhole = false;
       return;
@@ -74,14 +95,27 @@ function checkCrops(
       sums.nitrogenOfMember[m] = at(sums.nitrogenOfMember, m) + kg;
       sums.reachedOfMember[m] = at(sums.reachedOfMember, m) + at(own.reachedOfMember, m);
     });
+    for (const name of TOTALS) sums.totals[name] += own.totals[name];
+    for (const end of [0, 1] as const) {
+      sums.reachedHa[end] += own.reachedHa[end];
+      sums.atMostKg[end] += own.atMostKg[end];
+      sums.farmers[end] += own.reachedHa[end] * farmersPerHa(c, community);
+    }
     tell('E8951', 'crops.seedInTimeHa', row, at(crops.seedInTimeHa, row), own.seedInTimeHa, TOLERANCE.outcomesHa);
     const [least, most] = own.reachedHa;
     const reached = at(crops.reachedHa, row);
     const slack = TOLERANCE.outcomesHa + TOLERANCE.outcomesRelative * most;
     if (reached < least - slack || reached > most + slack)
       found.push(finding('E8951', 'outcomes.crops.reachedHa', row, reached, most));
-    tell('E8952', 'crops.nitrogenKg', row, at(crops.nitrogenKg, row), own.nitrogenKg, TOLERANCE.outcomesHa * 100);
-    tell('E8952', 'crops.grainT', row, at(crops.grainT, row), own.grainT, TOLERANCE.outcomesHa);
+    tell(
+      'E8952',
+      'crops.nitrogenKg',
+      row,
+      at(crops.nitrogenKg, row),
+      own.totals.nitrogenKg / count,
+      TOLERANCE.outcomesHa * 100,
+    );
+    tell('E8952', 'crops.grainT', row, at(crops.grainT, row), own.totals.grainT / count, TOLERANCE.outcomesHa);
     const told = crops.log10PerSeed[row] ?? null;
     if (land.inoculatedHa > TOLERANCE.outcomesHa && Number.isFinite(own.log10PerSeed))
       tell('E8956', 'crops.log10PerSeed', row, told, own.log10PerSeed, TOLERANCE.log10PerSeed);
@@ -148,8 +182,39 @@ function checkHeadline(
   if (sums.isWhole && sums.nitrogenOfMember.length > 0) {
     checkMiddle(found, 'E8952', 'headline.nitrogenKg', headline.nitrogenKg, sums.nitrogenOfMember);
     checkMiddle(found, 'E8951', 'headline.reachedHa', headline.reachedHa, sums.reachedOfMember);
+    checkCentral(c, sums, tell);
   }
   checkMoney(c, goods, tell, found);
+}
+
+/** A community's farmers over all that it plans. */
+function farmersPerHa({ scenario, plan }: CheckedCase, community: number): number {
+  const { shares } = plan.allocation;
+  const planned = shares.plannedHa.reduce((sum, ha, row) => sum + (shares.community[row] === community ? ha : 0), 0);
+  return planned > 0 ? (at(scenario.communities, community).farmers ?? 0) / planned : 0;
+}
+
+const TOTALS = Object.keys(noTotals()) as (keyof OwnTotals)[];
+
+/** The headline at the central figures, mean over the members: within a thousandth of the checker's own. */
+function checkCentral(c: CheckedCase, { totals, reachedHa, atMostKg, farmers }: Sums, tell: Tell): void {
+  const { central } = c.plan.outcomes.headline;
+  const members = c.plan.season.memberYears.length;
+  for (const name of TOTALS) {
+    const [told, due] = [central[name], totals[name] / members];
+    // No price, no worth.
+    if (Number.isNaN(due) && told === null) continue;
+    const code = name.endsWith('Worth') ? 'E8955' : 'E8952';
+    tell(code, `headline.central.${name}`, null, told, due, name.endsWith('Kg') ? 0.1 : 0.01);
+  }
+  // Land whose rhizobia are at the floor to within the tolerance may count or not.
+  const within = (told: number | null, [least, most]: readonly [number, number]) =>
+    Math.min(most, Math.max(least, told ?? 0));
+  tell('E8951', 'headline.central.reachedHa', null, central.reachedHa, within(central.reachedHa, reachedHa), 0.01);
+  const people = within(central.farmersReached, farmers);
+  tell('E8951', 'headline.central.farmersReached', null, central.farmersReached, people, 0.1);
+  const atMost = within(central.inoculationAtMostKg, atMostKg);
+  tell('E8952', 'headline.central.inoculationAtMostKg', null, central.inoculationAtMostKg, atMost, 0.1);
 }
 
 /**
@@ -169,20 +234,37 @@ function checkMiddle(
     found.push(finding(code, `outcomes.${column}.p50`, null, told.p50, quantile(members, 0.5)));
 }
 
+interface DeliveryParts {
+  readonly kilometres: number;
+  readonly vehicleDays: number;
+  readonly crews: number;
+  readonly ice: number;
+}
+
+/** What the trips cost, part by part; a vehicle-day and its crew once however many trips it makes. */
+function deliveryParts(c: CheckedCase): DeliveryParts {
+  const { trips } = c.plan.delivery;
+  const parts = { kilometres: 0, vehicleDays: 0, crews: 0, ice: 0 };
+  const days = new Set<string>();
+  trips.vehicle.forEach((v, trip) => {
+    const { costPerDay, crew, perDiem, costPerKm } = at(c.scenario.vehicles, v);
+    const key = `${v} ${at(trips.date, trip)}`;
+    if (!days.has(key))
+      [parts.vehicleDays, parts.crews] = [parts.vehicleDays + costPerDay, parts.crews + crew * perDiem];
+    days.add(key);
+    parts.kilometres += at(trips.kilometres, trip) * costPerKm;
+    parts.ice += at(trips.iceKg, trip) * (c.scenario.prices.icePerKg ?? 0);
+  });
+  return parts;
+}
+
 function checkMoney(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]>, tell: Tell, found: Problem[]): void {
   const { headline } = c.plan.outcomes;
-  const { trips, cost } = c.plan.delivery;
+  const { cost } = c.plan.delivery;
   const { vehicles, prices } = c.scenario;
-  const days = new Set<string>();
-  let [delivery, isPriced] = [0, false];
-  trips.vehicle.forEach((v, trip) => {
-    const { costPerDay, crew, perDiem, costPerKm } = at(vehicles, v);
-    const key = `${v} ${at(trips.date, trip)}`;
-    if (!days.has(key)) delivery += costPerDay + crew * perDiem;
-    days.add(key);
-    delivery += at(trips.kilometres, trip) * costPerKm + at(trips.iceKg, trip) * (prices.icePerKg ?? 0);
-  });
-  isPriced =
+  const parts = deliveryParts(c);
+  const delivery = parts.kilometres + parts.vehicleDays + parts.crews + parts.ice;
+  const isPriced =
     vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) || prices.icePerKg !== null;
   if (isPriced || cost !== null) tell('E8955', 'headline.deliveryCost', null, headline.deliveryCost, delivery, 1);
   if (cost !== headline.deliveryCost)
@@ -196,14 +278,64 @@ function checkMoney(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]
   if (Number.isNaN(worth) !== (headline.goodsCost === null))
     found.push(finding('E8955', 'outcomes.headline.goodsCost', null, headline.goodsCost ?? 'none', worth));
   else if (!Number.isNaN(worth)) tell('E8955', 'headline.goodsCost', null, headline.goodsCost, worth, 1);
-  if (prices.nitrogenPerKg !== null)
+  checkResidual(c, tell);
+  checkCostParts(c, goods, parts, worth, tell);
+}
+
+/** Only what the next cereal can do without is priced: hectares of seed brought, at the published bounds. */
+function checkResidual(c: CheckedCase, tell: Tell): void {
+  const { headline } = c.plan.outcomes;
+  const brought = c.plan.allocation.shares.community.reduce((sum, community, row) => {
+    const { plannedHa, ownSeedKg } = plannedOf(c, community, at(c.plan.allocation.shares.crop, row));
+    const need = at(c.plan.allocation.shares.seedNeedKg, row);
+    const ownHa = need > 0 ? Math.min(plannedHa, (ownSeedKg / need) * plannedHa) : 0;
+    return sum + Math.max(0, at(c.plan.outcomes.crops.seedHa, row) - ownHa);
+  }, 0);
+  tell('E8954', 'headline.broughtSeedHa', null, headline.broughtSeedHa, brought, TOLERANCE.outcomesHa * 10);
+  const price = c.scenario.prices.nitrogenPerKg;
+  for (const end of ['least', 'most'] as const) {
+    const kg = brought * RESIDUAL_BENEFIT.value[end];
+    tell('E8952', 'headline.residualNitrogenKg', null, headline.residualNitrogenKg[end], kg, 1);
+    if (price !== null)
+      tell('E8955', 'headline.residualWorth', null, headline.residualWorth?.[end] ?? null, kg * price, 1);
+  }
+}
+
+/** The parts of the cost sum to goods and delivery; what the programme does not price is left unstated. */
+function checkCostParts(
+  c: CheckedCase,
+  goods: ReadonlyMap<number, readonly Handed[]>,
+  parts: DeliveryParts,
+  worth: number,
+  tell: Tell,
+): void {
+  const { cost, deliveryCost, costPerHectare, reachedHa } = c.plan.outcomes.headline;
+  const { assumptions } = c.scenario;
+  if (deliveryCost !== null)
+    for (const [name, due] of Object.entries(parts))
+      tell('E8955', `headline.cost.${name}`, null, cost[name as keyof DeliveryParts], due, 0.5);
+  if (!Number.isNaN(worth))
+    tell('E8955', 'headline.cost', null, (cost.inoculant ?? 0) + (cost.otherGoods ?? 0), worth, 1);
+  const inoculant = [...goods].flatMap(([key, list]) => list.map((handed) => ({ key, ...handed })));
+  const alive = inoculant.filter(({ kind }) => kind === 'inoculant');
+  const trained = new Set(alive.map(({ key }) => Math.floor(key / c.scenario.crops.length))).size;
+  const tested = new Set(alive.map(({ lot }) => lot)).size;
+  const told = (name: 'training' | 'testing', count: number, price: number | undefined) => {
+    if (price !== undefined) tell('E8955', `headline.cost.${name}`, null, cost[name], count * price, 0.01);
+    else if (cost[name] !== null) tell('E8955', `headline.cost.${name}`, null, cost[name], Number.NaN, 0);
+    return (price ?? 0) * count;
+  };
+  const extra =
+    told('training', trained, assumptions['training.costPerCommunity']) +
+    told('testing', tested, assumptions['testing.costPerLot']);
+  if (costPerHectare !== null)
     tell(
       'E8955',
-      'headline.nitrogenWorth',
+      'headline.costPerHectare',
       null,
-      headline.nitrogenWorth,
-      prices.nitrogenPerKg * headline.programmeNitrogenKg.p50,
-      1,
+      costPerHectare.p50,
+      (worth + (deliveryCost ?? 0) + extra) / reachedHa.p50,
+      0.05,
     );
 }
 
@@ -218,7 +350,7 @@ function checkSeasons(c: CheckedCase, sums: Sums, tell: Tell): void {
   seasons.year.forEach((year, row) => {
     const reached = at(seasons.reachedHa, row);
     tell('E8954', 'seasons.year', row, year, memberYears[row] ?? Number.NaN, 0);
-    const lost = ['noOnsetHa', 'lateHa', 'waitingHa', 'weakHa'] as const;
+    const lost = ['noOnsetHa', 'lateHa', 'hotHa', 'waitingHa', 'weakHa'] as const;
     const supplied = lost.reduce((sum, name) => sum + at(seasons[name], row), reached);
     tell('E8954', 'seasons.reachedHa', row, supplied, headline.inoculatedHa, TOLERANCE.outcomesHa * 10);
     const own = at(sums.reachedOfMember, row);
@@ -227,18 +359,47 @@ function checkSeasons(c: CheckedCase, sums: Sums, tell: Tell): void {
   });
 }
 
+const SPREADS = [
+  'reachedHa',
+  'nitrogenKg',
+  'programmeNitrogenKg',
+  'inoculationNitrogenKg',
+  'inoculationAtMostKg',
+  'netNitrogenKg',
+  'grainT',
+  'programmeGrainT',
+  'inoculationGrainT',
+  'farmersReached',
+] as const;
+
+const MONEY_RANGES = [
+  'costPerHectare',
+  'programmeGrainWorth',
+  'inoculationGrainWorth',
+  'valueCostRatio',
+  'inoculantValueCostRatio',
+] as const;
+
 /** The figures of every range rise. */
 function checkRanges(c: CheckedCase): readonly Problem[] {
   const { headline, zones } = c.plan.outcomes;
-  const { reachedHa, nitrogenKg, programmeNitrogenKg, inoculationNitrogenKg, grainT, farmersReached } = headline;
   const found: Problem[] = [];
   const judge = (column: string, row: number | null, figures: readonly number[]) => {
     const rises = figures.every((figure, i) => i === 0 || figure >= at(figures, i - 1));
     if (!rises) found.push(finding('E8953', `outcomes.${column}`, row, figures.join(' ')));
   };
-  const spreads = { reachedHa, nitrogenKg, programmeNitrogenKg, inoculationNitrogenKg, grainT, farmersReached };
-  for (const [name, { p10, p25, p50, p75, p90 }] of Object.entries(spreads))
+  for (const name of SPREADS) {
+    const { p10, p25, p50, p75, p90 } = headline[name];
     judge(`headline.${name}`, null, [p10, p25, p50, p75, p90]);
+  }
+  for (const name of MONEY_RANGES) {
+    const range = headline[name];
+    if (range) judge(`headline.${name}`, null, [range.p10, range.p50, range.p90]);
+  }
+  zones.inTimeChance.forEach((chance, row) => {
+    if (chance !== null && !(chance >= 0 && chance <= 1))
+      found.push(finding('E8953', 'outcomes.zones.inTimeChance', row, chance));
+  });
   zones.reachedRange.forEach(({ p10, p50, p90 }, row) => {
     judge('zones.reachedRange', row, [p10, p50, p90]);
   });

@@ -24,6 +24,7 @@ import { openAir } from './own-heat.ts';
 import { openYard } from './own-idle.ts';
 import { openReach } from './own-reach.ts';
 import { openSeason } from './own-season.ts';
+import { openVisits } from './own-visits.ts';
 
 /**
  * Judges a plan from scenario, decisions and plan alone; shares no code with the stages and the science that made it.
@@ -57,6 +58,6 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkPaths(c, reach),
     ...checkTemperatures(c, air),
     ...checkUnserved(openYard(c, season, reach, air)),
-    ...checkOutcomes(c, air),
+    ...checkOutcomes(c, air, openVisits(c, season, reach, air)),
   ]);
 }

@@ -133,6 +133,8 @@ const isListOf = (value: unknown, is: (one: unknown) => boolean) => Array.isArra
 const isPiece = (value: unknown) => isListOf(value, isAmount) && (value as readonly unknown[]).length === 3;
 const isRange = (value: unknown) => ['p10', 'p50', 'p90'].every((name) => isNumber(valueAt(value, name)));
 
+const isBounds = (value: unknown) => ['least', 'most'].every((name) => isNumber(valueAt(value, name)));
+
 const KINDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   number: isNumber,
   'number?': (value) => value === null || isNumber(value),
@@ -150,6 +152,9 @@ const KINDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   group: (value) => value === 'dry' || value === 'inoculant' || value === 'both',
   pieces: (value) => isListOf(value, isPiece),
   range: isRange,
+  'range?': (value) => value === null || isRange(value),
+  bounds: isBounds,
+  'bounds?': (value) => value === null || isBounds(value),
   list: (value) => isListOf(value, (one) => isText(valueAt(one, 'code'))),
 };
 

@@ -1,24 +1,34 @@
 import { COOL_STORE_CELSIUS, HOT_BAND_KELVIN } from '../reference/boxes.ts';
 import { CROP_FACTS } from '../reference/crops.ts';
+import { LAPSE_K_PER_KM } from '../reference/solar.ts';
 import { FAST_GROWER_FACTOR, LIQUID_FACTOR, SURVIVAL_SETS, type SurvivalSet } from '../reference/survival-sets.ts';
+import { civilFromDay } from '../vocabulary/calendar.ts';
 import type { Crop } from '../vocabulary/crops.ts';
 import type { Product } from '../vocabulary/supply.ts';
+import { dayNumber } from '../vocabulary/units.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import { type AirTable, airAround, airOfDay, shadeAir } from './own-air.ts';
 import { lossOver, OwnBox } from './own-box.ts';
 import { type OwnSeason, weatherPlaces } from './own-season.ts';
-import { atHeight, type Extremes, expectedExtremes } from './own-weather.ts';
+import { atHeight, type Extremes, expectedExtremes, inYear, onDay } from './own-weather.ts';
 
 /** Air of every station and day, made when asked for and kept. Days are planning days; they may lie beyond the last. */
 export interface OwnAir {
   readonly tableOf: (station: number, day: number) => AirTable;
   readonly extremesOf: (station: number, day: number) => Extremes;
+  /** The same as the member's year had it, where this season is not yet known. */
+  readonly memberExtremes: (station: number, member: number, day: number) => MemberExtremes;
   readonly stationOfDepot: readonly number[];
   readonly stationOfPlace: readonly number[];
 }
 
 /** Where no record tells (assumed, as in the season): a hot day of the seasonal tropics. */
 const ASSUMED: Extremes = { tminC: 20, tmaxC: 34, hotTmaxC: 34 };
+
+export interface MemberExtremes {
+  readonly meanC: number;
+  readonly tmaxC: number;
+}
 
 export function openAir(c: CheckedCase, season: OwnSeason): OwnAir {
   const { planning, asOf, utcOffsetMinutes, depots } = c.scenario;
@@ -35,8 +45,32 @@ export function openAir(c: CheckedCase, season: OwnSeason): OwnAir {
     extremes.set(key, made);
     return made;
   };
+  const past = new Map<number, MemberExtremes>();
+  const memberExtremes = (station: number, member: number, day: number): MemberExtremes => {
+    const key = (station * c.plan.season.memberYears.length + member) * 4096 + day;
+    const known = past.get(key);
+    if (known) return known;
+    const date = planning.from + day;
+    const record = season.stations[station];
+    const yearsOff = at(c.plan.season.memberYears, member) - c.scenario.seasonYear;
+    const cooler = (at(c.plan.season.stationRiseM, station) / 1000) * LAPSE_K_PER_KM.value;
+    const on = (when: number) => ({
+      low: record ? onDay(record, 'tminC', when) : Number.NaN,
+      high: record ? onDay(record, 'tmaxC', when) : Number.NaN,
+    });
+    const now = on(date);
+    const then = on(inYear(date, civilFromDay(dayNumber(date)).year + yearsOff));
+    const isOwn = !(now.low <= now.high) && then.low <= then.high;
+    const expected = extremesOf(station, day);
+    const made = isOwn
+      ? { meanC: (then.low + then.high) / 2 - cooler, tmaxC: then.high - cooler }
+      : { meanC: (expected.tminC + expected.tmaxC) / 2, tmaxC: expected.tmaxC };
+    past.set(key, made);
+    return made;
+  };
   return {
     extremesOf,
+    memberExtremes,
     tableOf: (station, day) => {
       const key = `${station} ${day}`;
       const { tminC, tmaxC } = extremesOf(station, day);

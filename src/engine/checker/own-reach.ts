@@ -15,6 +15,8 @@ import {
 export interface OwnReach {
   /** Minutes there and back for a vehicle on a planning day, by the day's closures and road state. */
   readonly waysOf: (vehicle: number, day: number) => OwnWays;
+  /** Does a vehicle get to a place and back on a day, or one after planning, in a road state? */
+  readonly isServed: (vehicle: number, place: number, day: number, state: number) => boolean;
   /** Does any vehicle of a depot get to a place and back on passable roads, as closed on the first planning day? */
   readonly depotReaches: (depot: number, place: number) => boolean;
   /** Least minutes there and back over all planning days on passable roads, for a vehicle. */
@@ -75,6 +77,8 @@ export function openReach(c: CheckedCase): OwnReach {
       const join = joinsOf(vehicle)[site];
       return join ? placeOfJoin(c, join) : null;
     },
+    isServed: (vehicle, place, day, state) =>
+      roundTrip(ways(vehicle, Math.min(day, c.planningDays - 1), state), place) < Infinity,
     waysOf: (vehicle, day) => ways(vehicle, day, c.plan.season.roadState[day] ?? 0),
     depotReaches: (depot, place) => {
       const index = depot * c.plan.ids.places.length + place;

@@ -207,8 +207,17 @@ function listArcs(
   c.scenario.roads.forEach((line, road) => {
     const usable = vehicle.roadsAllowed.includes(line.roadClass) && !closed.has(road);
     const speed = usable ? ownSpeed(line, state, isMotorcycle(vehicle)) : 0;
-    if (speed === 0) return;
     const nodes = at(network.nodes, road);
+    if (speed === 0) {
+      // A site that joins a shut road where it meets another still gets onto that one.
+      for (const { site, join } of joinsOf.get(road) ?? []) {
+        const vertex = join.vertex + join.t;
+        if (!Number.isInteger(vertex)) continue;
+        add(network.nodeCount + site, at(nodes, vertex), join.km * accessMinutesPerKm);
+        add(at(nodes, vertex), network.nodeCount + site, join.km * accessMinutesPerKm);
+      }
+      return;
+    }
     const stations = line.positions.map((position, i) => ({ along: i, node: nodes[i] as number, position }));
     for (const { site, join } of joinsOf.get(road) ?? []) {
       const node = extra++;

@@ -1,7 +1,7 @@
 /**
  * Every column of the plan document, with the kind of its values and the list its indexes point into. Kinds:
  * `number`, `amount` (a number from nought up), `minute` (of the day or the night after it), `number?` (or null), `date`, `date?`, `text`, `anything`, `index LIST`
- * (an index into LIST), `index? LIST` (or -1), `indexes LIST` (a list of them), `amounts` (a list of amounts), `range`.
+ * (an index into LIST), `index? LIST` (or -1), `indexes LIST` (a list of them), `amounts` (a list of amounts), `range`, `range?`, `bounds`, `bounds?`.
  */
 export interface TableRule {
   readonly table: string;
@@ -202,6 +202,7 @@ export const TABLES: readonly TableRule[] = [
       ...columns('amount', 'communities', 'farmers', 'plannedHa', 'seedKg', 'inoculantPacks', 'shareMet', 'reachedHa'),
       reachedRange: 'range',
       nitrogenKg: 'range',
+      inTimeChance: 'number?',
     },
   },
   {
@@ -209,7 +210,7 @@ export const TABLES: readonly TableRule[] = [
     rows: null,
     columns: {
       year: 'number',
-      ...columns('amount', 'reachedHa', 'noOnsetHa', 'lateHa', 'waitingHa', 'weakHa'),
+      ...columns('amount', 'reachedHa', 'noOnsetHa', 'lateHa', 'hotHa', 'waitingHa', 'weakHa'),
       cost: 'text',
     },
   },
@@ -278,11 +279,31 @@ export const VALUES: Readonly<Record<string, string>> = {
     ]),
   ),
   ...Object.fromEntries(
-    ['reachedHa', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg', 'grainT', 'farmersReached'].map(
-      (name) => [`outcomes.headline.${name}`, 'range'],
-    ),
+    [
+      ...['reachedHa', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg', 'inoculationAtMostKg'],
+      ...['netNitrogenKg', 'grainT', 'programmeGrainT', 'inoculationGrainT', 'farmersReached'],
+    ].map((name) => [`outcomes.headline.${name}`, 'range']),
+  ),
+  ...Object.fromEntries(['goodsCost', 'deliveryCost'].map((name) => [`outcomes.headline.${name}`, 'number?'])),
+  ...Object.fromEntries(
+    [
+      ...['reachedHa', 'farmersReached', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg'],
+      ...['inoculationAtMostKg', 'netNitrogenKg', 'residueNitrogenKg', 'earlierNitrogenKg', 'grainT'],
+      ...['programmeGrainT', 'inoculationGrainT', 'programmeGrainWorth', 'inoculationGrainWorth'],
+    ].map((name) => [`outcomes.headline.central.${name}`, 'number?']),
   ),
   ...Object.fromEntries(
-    ['goodsCost', 'deliveryCost', 'nitrogenWorth'].map((name) => [`outcomes.headline.${name}`, 'number?']),
+    ['inoculant', 'otherGoods', 'kilometres', 'vehicleDays', 'crews', 'ice', 'training', 'testing'].map((name) => [
+      `outcomes.headline.cost.${name}`,
+      'number?',
+    ]),
+  ),
+  ...columns('amount', 'outcomes.headline.broughtSeedHa'),
+  'outcomes.headline.residualNitrogenKg': 'bounds',
+  'outcomes.headline.residualWorth': 'bounds?',
+  ...Object.fromEntries(
+    ['costPerHectare', 'programmeGrainWorth', 'inoculationGrainWorth', 'valueCostRatio', 'inoculantValueCostRatio'].map(
+      (name) => [`outcomes.headline.${name}`, 'range?'],
+    ),
   ),
 };

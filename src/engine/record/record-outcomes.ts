@@ -1,5 +1,5 @@
-import type { Bounds, Outcomes, Plan, Range, Spread } from '../vocabulary/index.ts';
-import { type FigureKind, round, roundAll, roundAllOrNull } from './rounding.ts';
+import type { Bounds, CentralTotals, CostParts, Outcomes, Plan, Range, Spread } from '../vocabulary/index.ts';
+import { type FigureKind, round, roundAll, roundAllOrNull, roundOrNull } from './rounding.ts';
 
 type Recorded = Plan['outcomes'];
 
@@ -29,6 +29,7 @@ export function recordOutcomes({ crops, zones, seasons, headline }: Outcomes): R
       reachedHa: zones.map(({ reachedHa }) => round(reachedHa, 'hectares')),
       reachedRange: zones.map(({ reachedRange }) => roundRange(reachedRange, 'hectares')),
       nitrogenKg: zones.map(({ nitrogenKg }) => roundRange(nitrogenKg, 'kilograms')),
+      inTimeChance: zones.map(({ inTimeChance }) => roundOrNull(inTimeChance, 'share')),
       signedForHa: zones.map(({ signedForHa }) => round(signedForHa, 'hectares')),
       sownHa: zones.map(({ sownHa }) => round(sownHa, 'hectares')),
     },
@@ -37,6 +38,7 @@ export function recordOutcomes({ crops, zones, seasons, headline }: Outcomes): R
       reachedHa: roundAll(seasons.reachedHa, 'hectares'),
       noOnsetHa: roundAll(seasons.noOnsetHa, 'hectares'),
       lateHa: roundAll(seasons.lateHa, 'hectares'),
+      hotHa: roundAll(seasons.hotHa, 'hectares'),
       waitingHa: roundAll(seasons.waitingHa, 'hectares'),
       weakHa: roundAll(seasons.weakHa, 'hectares'),
       cost: seasons.cost,
@@ -55,7 +57,13 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     nitrogenKg: roundSpread(headline.nitrogenKg, 'kilograms'),
     programmeNitrogenKg: roundSpread(headline.programmeNitrogenKg, 'kilograms'),
     inoculationNitrogenKg: roundSpread(headline.inoculationNitrogenKg, 'kilograms'),
+    inoculationAtMostKg: roundSpread(headline.inoculationAtMostKg, 'kilograms'),
+    netNitrogenKg: roundSpread(headline.netNitrogenKg, 'kilograms'),
     grainT: roundSpread(headline.grainT, 'tonnes'),
+    programmeGrainT: roundSpread(headline.programmeGrainT, 'tonnes'),
+    inoculationGrainT: roundSpread(headline.inoculationGrainT, 'tonnes'),
+    central: recordCentral(headline.central),
+    cost: recordCost(headline.cost),
     farmers: round(headline.farmers, 'people'),
     farmersReached: roundSpread(headline.farmersReached, 'people'),
     womenShare: headline.womenShare === null ? null : round(headline.womenShare, 'share'),
@@ -68,10 +76,43 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     residualWorth: headline.residualWorth && roundBounds(headline.residualWorth, 'money'),
     goodsCost: money(headline.goodsCost),
     deliveryCost: money(headline.deliveryCost),
-    nitrogenWorth: money(headline.nitrogenWorth),
+    programmeGrainWorth: headline.programmeGrainWorth && roundRange(headline.programmeGrainWorth, 'money'),
+    inoculationGrainWorth: headline.inoculationGrainWorth && roundRange(headline.inoculationGrainWorth, 'money'),
+    valueCostRatio: headline.valueCostRatio && roundRange(headline.valueCostRatio, 'ratio'),
+    inoculantValueCostRatio: headline.inoculantValueCostRatio && roundRange(headline.inoculantValueCostRatio, 'ratio'),
     communitiesReached: headline.communitiesReached,
     communities: headline.communities,
   };
+}
+
+const CENTRAL_KINDS: Readonly<Record<keyof CentralTotals, FigureKind>> = {
+  reachedHa: 'hectares',
+  farmersReached: 'people',
+  nitrogenKg: 'kilograms',
+  programmeNitrogenKg: 'kilograms',
+  inoculationNitrogenKg: 'kilograms',
+  inoculationAtMostKg: 'kilograms',
+  netNitrogenKg: 'kilograms',
+  residueNitrogenKg: 'kilograms',
+  earlierNitrogenKg: 'kilograms',
+  grainT: 'tonnes',
+  programmeGrainT: 'tonnes',
+  inoculationGrainT: 'tonnes',
+  programmeGrainWorth: 'money',
+  inoculationGrainWorth: 'money',
+};
+
+function recordCentral(central: CentralTotals): Recorded['headline']['central'] {
+  const rows = Object.entries(CENTRAL_KINDS) as [keyof CentralTotals, FigureKind][];
+  return Object.fromEntries(rows.map(([name, kind]) => [name, roundOrNull(central[name], kind)])) as Record<
+    keyof CentralTotals,
+    number | null
+  >;
+}
+
+function recordCost(cost: CostParts): CostParts {
+  const rows = Object.entries(cost).map(([name, amount]) => [name, amount === null ? null : round(amount, 'money')]);
+  return Object.fromEntries(rows) as unknown as CostParts;
 }
 
 function roundSpread(spread: Spread, kind: FigureKind): Spread {

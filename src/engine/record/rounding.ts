@@ -18,6 +18,7 @@ const DECIMALS = {
   kilometres: 4,
   log10: 5,
   money: 2,
+  ratio: 4,
   people: 2,
   tonnes: 4,
   /** Places along a road line, in vertices. */

@@ -91,3 +91,36 @@ export const NITROGEN_RELATIVE_SD: Sourced<number> = sourced(
   'assumed',
   'middle of 30-40 %; the share from the air alone gives 16-29 % (derived from Peoples et al. 2021)',
 );
+
+/** Herridge, Peoples & Boddey 2008 (Plant and Soil 311:1-18): the method before, kept for comparison alone. */
+export interface EarlierCoefficients {
+  readonly harvestIndex: number;
+  readonly shootNPercent: number;
+  readonly belowGroundFactor: number;
+  readonly ndfaPercent: number;
+}
+
+const EARLIER = 'Herridge, Peoples & Boddey 2008; harvest index read in a transcription, the rest from memory';
+
+const earlier = (
+  harvestIndex: number,
+  shootNPercent: number,
+  belowGroundFactor: number,
+  ndfaPercent: number,
+): Sourced<EarlierCoefficients> =>
+  sourced({ harvestIndex, shootNPercent, belowGroundFactor, ndfaPercent }, 'memory', EARLIER);
+
+const earlierPulse = earlier(0.35, 2.2, 1.4, 63);
+
+export const EARLIER_NITROGEN_COEFFICIENTS: Readonly<Record<Crop, Sourced<EarlierCoefficients>>> = {
+  soybean: earlier(0.4, 3, 1.5, 68),
+  groundnut: earlier(0.4, 2.3, 1.4, 68),
+  cowpea: earlierPulse,
+  common_bean: earlier(0.35, 2.2, 1.4, 40),
+  chickpea: earlier(0.35, 2.2, 2, 63),
+  pigeonpea: earlier(0.35, 2.2, 2, 63),
+  mung_bean: earlierPulse,
+  bambara: earlierPulse,
+  faba_bean: earlier(0.35, 2.2, 1.4, 75),
+  lentil: earlierPulse,
+};

@@ -1,5 +1,6 @@
 import { log } from '../numerics/elementary.ts';
 import {
+  EARLIER_NITROGEN_COEFFICIENTS,
   HARVEST_INDEX_LIMITS,
   type NdfaRegion,
   NITROGEN_COEFFICIENTS,
@@ -49,7 +50,19 @@ export function estimateNitrogen(
   };
 }
 
-/** Nitrogen fixed, kg per ha: the last step of `estimateNitrogen`. */
+/** Nitrogen fixed, kg per ha: the last step of `estimateNitrogen`, for hot loops, which must not make objects. */
 export function nitrogenFixedKgPerHa(crop: Crop, grainTPerHa: number, region: NdfaRegion = 'rest-of-world'): number {
-  return estimateNitrogen(crop, grainTPerHa, region).fixedKg;
+  const c = NITROGEN_COEFFICIENTS[crop].value;
+  const limits = HARVEST_INDEX_LIMITS.value;
+  const index = c.harvestSlope * log(grainTPerHa) + c.harvestIntercept;
+  const shootDryMatterT = grainTPerHa / Math.min(limits.most, Math.max(limits.least, index));
+  const shootNPercent = c.shootNPercent - c.shootNDropPerT * shootDryMatterT;
+  const ndfaPercent = crop === 'soybean' ? SOYBEAN_NDFA[region].value.percent : c.ndfaPercent;
+  return shootDryMatterT * 1000 * (shootNPercent / 100) * c.belowGroundFactor * (ndfaPercent / 100);
+}
+
+/** Nitrogen fixed per t of grain, kg, by the method of 2008, whose harvest index does not depend on the yield. */
+export function earlierNitrogenKgPerT(crop: Crop): number {
+  const { harvestIndex, shootNPercent, belowGroundFactor, ndfaPercent } = EARLIER_NITROGEN_COEFFICIENTS[crop].value;
+  return (1000 / harvestIndex) * (shootNPercent / 100) * belowGroundFactor * (ndfaPercent / 100);
 }

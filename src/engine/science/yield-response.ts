@@ -1,4 +1,5 @@
 import { CROP_FACTS } from '../reference/crops.ts';
+import { REPEATED_INOCULATION } from '../reference/inoculation-response.ts';
 import type { Crop } from '../vocabulary/crops.ts';
 
 /** Gain in grain by inoculation, t per ha: mean and standard deviation between fields. A spread, never a promise. */
@@ -16,6 +17,17 @@ export function expectedResponse(crop: Crop, grainTPerHa: number): ResponseEstim
     meanTPerHa: responseFraction.mean.value * grainTPerHa,
     sdTPerHa: responseFraction.sd.value * grainTPerHa,
   };
+}
+
+/**
+ * Part of the response that is left where land was inoculated so many years ago: rhizobia brought then may still be there.
+ * All of it where nobody knows of any, because the trials' mean is over fields of every kind (assumed).
+ */
+export function repeatFactor(yearsSince: number | null): number {
+  if (yearsSince === null) return 1;
+  const { partNextYear, fullAfterYears } = REPEATED_INOCULATION.value;
+  const part = Math.min(1, Math.max(0, yearsSince - 1) / (fullAfterYears - 1));
+  return partNextYear + (1 - partNextYear) * part;
 }
 
 /** Gain over what there was without, as a fraction. */

@@ -3,7 +3,7 @@ import type { Problem } from './problems.ts';
 import type { DefaultUsed, FigureProvenance } from './provenance.ts';
 import type { LotReason, SeasonCost, ShortfallReason, UnreachableReason, UnservedReason } from './reasons.ts';
 import type { Commodity, Remedy, StockOrder } from './stage-results/allocation.ts';
-import type { Bounds, Range, Spread } from './stage-results/outcomes.ts';
+import type { Bounds, CentralTotals, CostParts, Range, Spread } from './stage-results/outcomes.ts';
 import type { OnsetStatus } from './stage-results/season.ts';
 
 /**
@@ -326,6 +326,7 @@ export interface Plan {
       readonly reachedHa: readonly number[];
       readonly reachedRange: readonly Range[];
       readonly nitrogenKg: readonly Range[];
+      readonly inTimeChance: readonly (number | null)[];
       readonly signedForHa: readonly number[];
       readonly sownHa: readonly number[];
     };
@@ -335,6 +336,7 @@ export interface Plan {
       readonly reachedHa: readonly number[];
       readonly noOnsetHa: readonly number[];
       readonly lateHa: readonly number[];
+      readonly hotHa: readonly number[];
       readonly waitingHa: readonly number[];
       readonly weakHa: readonly number[];
       readonly cost: readonly SeasonCost[];
@@ -347,7 +349,14 @@ export interface Plan {
       readonly nitrogenKg: Spread;
       readonly programmeNitrogenKg: Spread;
       readonly inoculationNitrogenKg: Spread;
+      readonly inoculationAtMostKg: Spread;
+      readonly netNitrogenKg: Spread;
       readonly grainT: Spread;
+      readonly programmeGrainT: Spread;
+      readonly inoculationGrainT: Spread;
+      /** Null where a price is missing. */
+      readonly central: { readonly [K in keyof CentralTotals]: number | null };
+      readonly cost: CostParts;
       readonly farmers: number;
       readonly farmersReached: Spread;
       readonly womenShare: number | null;
@@ -360,7 +369,10 @@ export interface Plan {
       readonly residualWorth: Bounds | null;
       readonly goodsCost: number | null;
       readonly deliveryCost: number | null;
-      readonly nitrogenWorth: number | null;
+      readonly programmeGrainWorth: Range | null;
+      readonly inoculationGrainWorth: Range | null;
+      readonly valueCostRatio: Range | null;
+      readonly inoculantValueCostRatio: Range | null;
       readonly communitiesReached: number;
       readonly communities: number;
     };

@@ -49,8 +49,8 @@ export type UnreachableReason =
   | 'no-vehicle';
 
 /**
- * What cost a past season most of its inoculated land: no onset at all; goods handed over after the window had closed; rhizobia
- * that died in the pack while growers waited for rain; packs too weak from the start. The plan's routes are the same in every
- * season, so roads are never the cause here.
+ * What cost a past season most of its inoculated land: no onset at all; goods handed over after the window had closed, by closed
+ * roads or by the plan; packs that may have reached 40 °C; rhizobia that died in the pack while growers waited for rain; packs
+ * too weak from the start.
  */
-export type SeasonCost = 'little' | 'no-onset' | 'late' | 'waiting' | 'weak';
+export type SeasonCost = 'little' | 'no-onset' | 'late' | 'hot' | 'waiting' | 'weak';

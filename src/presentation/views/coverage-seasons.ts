@@ -37,7 +37,7 @@ export function coverageSeasons({ outcomes, season }: Plan, scenario: Scenario):
       year,
       label: seasonLabel(year, scenario),
       ha: told.reachedHa[row] ?? 0,
-      lostHa: lost['no-onset'] + lost.late + lost.waiting + lost.weak,
+      lostHa: sumOf(lost),
       cost: told.cost[row] ?? 'little',
       costHa: costHectares(told.cost[row] ?? 'little', lost),
     };
@@ -59,16 +59,19 @@ export function coverageSeasons({ outcomes, season }: Plan, scenario: Scenario):
 
 type Losses = Readonly<Record<Exclude<SeasonCost, 'little'>, number>>;
 
-function lossesOf({ noOnsetHa, lateHa, waitingHa, weakHa }: Plan['outcomes']['seasons'], row: number): Losses {
+const sumOf = (lost: Losses) => CAUSES.reduce((sum, cause) => sum + lost[cause], 0);
+
+function lossesOf({ noOnsetHa, lateHa, hotHa, waitingHa, weakHa }: Plan['outcomes']['seasons'], row: number): Losses {
   return {
     'no-onset': noOnsetHa[row] ?? 0,
     late: lateHa[row] ?? 0,
+    hot: hotHa[row] ?? 0,
     waiting: waitingHa[row] ?? 0,
     weak: weakHa[row] ?? 0,
   };
 }
 
-const CAUSES = ['no-onset', 'late', 'waiting', 'weak'] as const;
+const CAUSES = ['no-onset', 'late', 'hot', 'waiting', 'weak'] as const;
 
 function lostInAll(told: Plan['outcomes']['seasons']): CoverageSeasons['always'] {
   const losses = told.year.map((_, row) => lossesOf(told, row));
@@ -78,7 +81,7 @@ function lostInAll(told: Plan['outcomes']['seasons']): CoverageSeasons['always']
 }
 
 function costHectares(cost: SeasonCost, lost: Losses): number {
-  return cost === 'little' ? lost['no-onset'] + lost.late + lost.waiting + lost.weak : lost[cost];
+  return cost === 'little' ? sumOf(lost) : lost[cost];
 }
 
 function seasonLabel(year: number, { seasons }: Scenario): string {

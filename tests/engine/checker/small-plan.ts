@@ -222,6 +222,11 @@ const programme = spread(
   nitrogen.map((kg) => kg - 1.6666667 * nitrogenOf(1.28)),
   0.3,
 );
+const grain = sumOf((one) => one.grain);
+/** Own seed of the first community: 100 of 600 kg for 10 ha. */
+const OWN_HA = 10 / 6;
+/** 0.93 of the dry grain stands above ground, 0.19 of grain and straw below it, 0.8 % of both is nitrogen. */
+const RESIDUE_KG_PER_T = 910 * 0.008 * (0.93 + 0.19 * 1.93);
 const half = (x: number) => x / 2;
 const reachedMean = given.map((one) => mean(one.reached));
 const zoneRange = (kg: number) => ({ p10: round(kg * 0.7, 3), p50: round(kg, 3), p90: round(kg * 1.3, 3) });
@@ -532,6 +537,7 @@ export const smallPlan: Plan = {
       reachedHa: [round(at(reachedMean, 0) + half(at(reachedMean, 1)), 6), round(half(at(reachedMean, 1)), 6)],
       reachedRange: [zoneRange(at(reachedMean, 0) + half(at(reachedMean, 1))), zoneRange(half(at(reachedMean, 1)))],
       nitrogenKg: [zoneRange(kgC1 + half(kgC2)), zoneRange(half(kgC2))],
+      inTimeChance: [0.6, 0.6],
       signedForHa: [0, 0],
       sownHa: [0, 0],
     },
@@ -540,6 +546,7 @@ export const smallPlan: Plan = {
       reachedHa: sumOf((one) => one.reached).map((ha) => round(ha, 6)),
       noOnsetHa: ONSETS.map(() => 0),
       lateHa: sumOf((one) => one.reached).map((ha) => round(17.5 - ha, 6)),
+      hotHa: ONSETS.map(() => 0),
       waitingHa: ONSETS.map(() => 0),
       weakHa: ONSETS.map(() => 0),
       cost: sumOf((one) => one.reached).map((ha) => (ha < 16 ? 'late' : 'little')),
@@ -562,6 +569,49 @@ export const smallPlan: Plan = {
         sumOf((one) => one.grain),
         0.2,
       ),
+      inoculationAtMostKg: spread(nitrogen, 0.5),
+      netNitrogenKg: spread(
+        nitrogen.map((kg) => kg * 0.4),
+        0.9,
+      ),
+      programmeGrainT: spread(
+        grain.map((t) => t - OWN_HA * 1.28),
+        0.3,
+      ),
+      inoculationGrainT: spread(
+        grain.map((t) => t - 17.5 * 1.28),
+        0.9,
+      ),
+      central: {
+        reachedHa: round(mean(sumOf((one) => one.reached)), 6),
+        farmersReached: round((150 * mean(sumOf((one) => one.reached))) / 22, 2),
+        nitrogenKg: round(mean(nitrogen), 4),
+        programmeNitrogenKg: round(mean(nitrogen) - OWN_HA * nitrogenOf(1.28), 4),
+        inoculationNitrogenKg: round(mean(nitrogen) - 17.5 * nitrogenOf(1.28), 4),
+        inoculationAtMostKg: round(
+          mean(sumOf((one) => one.nitrogen.map((kg, m) => (at(one.reached, m) > 0 ? kg : 0)))),
+          4,
+        ),
+        // 6.2 % of the dry matter, 0.91 of the grain, is nitrogen; residues 13.68 kg a ha and 9.02 kg a t (IPCC, soybean).
+        netNitrogenKg: round(mean(nitrogen) - mean(grain) * 910 * 0.062, 4),
+        residueNitrogenKg: round(17.5 * 1350 * (0.008 + 0.19 * 0.008) + mean(grain) * RESIDUE_KG_PER_T, 4),
+        earlierNitrogenKg: round(mean(grain) * 76.5, 4),
+        grainT: round(mean(grain), 4),
+        programmeGrainT: round(mean(grain) - OWN_HA * 1.28, 4),
+        inoculationGrainT: round(mean(grain) - 17.5 * 1.28, 4),
+        programmeGrainWorth: null,
+        inoculationGrainWorth: null,
+      },
+      cost: {
+        inoculant: 54 * 4,
+        otherGoods: 38 * 30 + 42,
+        kilometres: round(2 * tripKm.reduce((sum, km) => sum + km, 0), 2),
+        vehicleDays: 300,
+        crews: 30,
+        ice: 3,
+        training: null,
+        testing: null,
+      },
       farmers: 150,
       farmersReached: spread(
         sumOf((one) => one.reached).map((ha) => (150 * ha) / 22),
@@ -578,7 +628,10 @@ export const smallPlan: Plan = {
       // 54 packs of inoculant at 4, 38 of seed at 30, 42 of sticker at 1.
       goodsCost: 54 * 4 + 38 * 30 + 42,
       deliveryCost: cost,
-      nitrogenWorth: round(1.5 * programme.p50, 2),
+      programmeGrainWorth: null,
+      inoculationGrainWorth: null,
+      valueCostRatio: null,
+      inoculantValueCostRatio: null,
       communitiesReached: 2,
       communities: 3,
     },

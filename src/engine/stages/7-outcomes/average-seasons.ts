@@ -1,13 +1,21 @@
 import type { CropOutcomes } from '../../vocabulary/index.ts';
 import type { CropLand } from './land-portions.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
-import { makePlayResult, type PlayParts, type PreparedPlay, playSeason } from './play-season.ts';
+import {
+  makePlayResult,
+  PLAY_TOTALS,
+  type PlayParts,
+  type PlayTotals,
+  type PreparedPlay,
+  playSeason,
+} from './play-season.ts';
 
 /** Averages over the season's members at the central parameters. */
 export interface SeasonAverage {
   readonly crops: CropOutcomes;
   /** Per field. */
   readonly fieldReachedHa: Float64Array;
+  readonly totals: PlayTotals;
 }
 
 /** Plays every member once, at the central parameters. Without members nothing is in time, reached or fixed. */
@@ -23,7 +31,9 @@ export function averageSeasons(parts: PlayParts, prepared: PreparedPlay): Season
     addInto(sums.fieldNitrogenKg, result.fieldNitrogenKg);
     addInto(sums.fieldGrainT, result.fieldGrainT);
     addSown(sownMembers, sums.parcelLog10PerSeed, result.parcelLog10PerSeed);
+    addSown(null, sums.parcelStoreLog10, result.parcelStoreLog10);
     addSown(null, sums.parcelCommunityLog10, result.parcelCommunityLog10);
+    for (const name of PLAY_TOTALS) sums[name] += result[name];
   }
   const perMember = (sum: number) => (members > 0 ? sum / members : 0);
   const fieldReachedHa = sums.fieldReachedHa.map(perMember);
@@ -33,13 +43,14 @@ export function averageSeasons(parts: PlayParts, prepared: PreparedPlay): Season
   const log10PerSeed = meanOfParcels(sums.parcelLog10PerSeed.map(perSown));
   return {
     fieldReachedHa,
+    totals: Object.fromEntries(PLAY_TOTALS.map((name) => [name, perMember(sums[name])])) as PlayTotals,
     crops: {
       seedHa: Float64Array.from(land, ({ seedHa }) => seedHa),
       seedInTimeHa: seedInTimeHa(parts, prepared),
       inoculatedHa: Float64Array.from(land, ({ inoculatedHa }) => inoculatedHa),
       reachedHa: byRow(fieldReachedHa),
       log10PerSeed,
-      storeLog10: meanOfParcels(parcels.storeLog10),
+      storeLog10: meanOfParcels(sums.parcelStoreLog10.map(perSown)),
       roadLog10: meanOfParcels(parcels.roadLog10),
       communityLog10: meanOfParcels(sums.parcelCommunityLog10.map(perSown)),
       seedLog10: Float64Array.from(land, ({ inoculatedHa }) => (inoculatedHa > 0 ? ON_SEED_LOG10 : Number.NaN)),
@@ -88,14 +99,15 @@ function weightByHectares({ fields, parcels, land }: PreparedPlay, column: Float
 
 /** Hectares whose seed is in hand in time to be sown within the window, whatever the inoculant does. */
 function seedInTimeHa({ allocation }: PlayParts, prepared: PreparedPlay): Float64Array {
-  const { fields, land, members, windows, firstDay, lastDay } = prepared;
+  const { fields, land, members, windows, firstDay, lastDay, visits, visitDay } = prepared;
   const inTime = new Float64Array(allocation.shares.community.length);
   for (let field = 0; field < fields.zone.length; field++) {
     const row = fields.shareRow[field] as number;
-    for (const { hectares, day } of (land[row] as CropLand).seed) {
+    for (const { hectares, visit } of (land[row] as CropLand).seed) {
       let seasons = 0;
       for (let member = 0; member < members; member++) {
         const at = member * windows + (fields.window[field] as number);
+        const day = visit < 0 ? Number.NEGATIVE_INFINITY : (visitDay[member * visits.length + visit] as number);
         if (Math.max(firstDay[at] as number, day + 1) <= (lastDay[at] as number)) seasons++;
       }
       const share = members > 0 ? seasons / members : 0;

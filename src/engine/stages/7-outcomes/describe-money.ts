@@ -19,13 +19,10 @@ export function describeHandedOver(): FigureProvenance[] {
 
 export function describeMoney({ currency }: Scenario, handed: FigureInput): FigureProvenance[] {
   const price = given('price of nitrogen', 'file:scenario.json:prices', `${currency}/kg`, 'given');
+  const grain = given('extra grain', 'figure:outcomes.headline.programmeGrainT', 't', 'assumed');
+  const grainPrice = given('price of grain', 'file:scenario.json:prices.grain', `${currency}/t`, 'given');
+  const cost = given('cost', 'figure:outcomes.headline.cost', currency, 'derived');
   const brought = given('hectares of seed brought', 'figure:outcomes.headline.broughtSeedHa', 'ha', 'derived');
-  const programme = given(
-    'nitrogen owed to the programme',
-    'figure:outcomes.headline.programmeNitrogenKg',
-    'kg',
-    'derived',
-  );
   const { value, ...residual } = RESIDUAL_BENEFIT;
   const benefit = reference('residual benefit, least', 'kg/ha', { ...residual, value: value.least });
   const most = reference('residual benefit, most', 'kg/ha', { ...residual, value: value.most });
@@ -34,17 +31,39 @@ export function describeMoney({ currency }: Scenario, handed: FigureInput): Figu
       handed,
       given('price per pack', 'file:products.csv:price_per_pack', currency, 'given'),
     ]),
-    figure('outcomes.headline.nitrogenWorth', currency, 'median nitrogen owed to the programme * price', [
-      price,
-      programme,
-    ]),
+    figure(
+      'outcomes.headline.cost',
+      currency,
+      'goods by their price; trips by kilometre, vehicle-day, crew and ice; training by community and testing by lot, where the programme prices them (assumptions training.costPerCommunity, testing.costPerLot)',
+      [handed, given('trips', 'figure:delivery.trips', '1', 'derived')],
+    ),
+    ...['programmeGrainWorth', 'inoculationGrainWorth'].map((name) =>
+      figure(
+        `outcomes.headline.${name}`,
+        currency,
+        'p10, p50, p90 over seasons and draws of the extra grain * price of that crop’s grain',
+        [grain, grainPrice],
+      ),
+    ),
+    figure(
+      'outcomes.headline.valueCostRatio',
+      '1',
+      'worth of the grain owed to the programme / (goods + delivery + training + testing); growers’ land and work are not in the cost',
+      [grain, grainPrice, cost],
+    ),
+    figure(
+      'outcomes.headline.inoculantValueCostRatio',
+      '1',
+      'worth of the grain that inoculation adds / price of the packs of inoculant alone',
+      [grain, grainPrice, cost],
+    ),
     figure('outcomes.headline.deliveryCost', currency, 'cost of all trips: kilometres, vehicle-days, crews and ice', [
       given('delivery', 'figure:delivery.cost', currency, 'derived'),
     ]),
     figure(
       'outcomes.headline.costPerHectare',
       currency,
-      '(goods + delivery) / hectares reached in the best tenth, the middle and the worst tenth of outcomes',
+      '(goods + delivery + training and testing where priced) / hectares reached in the best tenth, the middle and the worst tenth of outcomes',
       [
         given('goods handed over', 'figure:outcomes.headline.goodsCost', currency, 'derived'),
         given('delivery', 'figure:outcomes.headline.deliveryCost', currency, 'derived'),

@@ -1,7 +1,9 @@
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
+import { REPEATED_INOCULATION, RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
 import { NITROGEN_COEFFICIENTS, NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
 import { COATED_SEED_WAIT, SURVIVAL_SETS } from '../../reference/survival-sets.ts';
 import type { FigureInput, FigureProvenance, Scenario } from '../../vocabulary/index.ts';
+import { describeHarvest } from './describe-harvest.ts';
 import { describeHandedOver, describeMoney } from './describe-money.ts';
 import { describeRanges, describeSeasons } from './describe-ranges.ts';
 import { describeSums } from './describe-sums.ts';
@@ -39,12 +41,22 @@ export function describeOutcomes(scenario: Scenario): readonly FigureProvenance[
       value: NITROGEN_COEFFICIENTS[crop].value.ndfaPercent,
     }),
   );
-  const responses = responseInputs(scenario);
+  const responses = [
+    ...responseInputs(scenario),
+    reference('part of the response left where inoculated last year', '1', {
+      ...REPEATED_INOCULATION,
+      value: REPEATED_INOCULATION.value.partNextYear,
+    }),
+    given('last inoculated', 'file:communities.geojson:last_inoculated_year', 'year', 'given'),
+  ];
   const draws: FigureInput[] = [
     reference('relative standard deviation of the nitrogen method', '1', NITROGEN_RELATIVE_SD),
     reference('relative standard deviation of the yield', '1', UNCERTAINTY.yieldRelativeSd),
     reference('factor between central and outer loss rates', '1', UNCERTAINTY.lossRateFactor),
-    reference('variance of the response shared by the district', '1', UNCERTAINTY.responseSharedByDistrict),
+    reference('variance of the response shared by the district', '1', RESPONSE_SHARED_BY_DISTRICT),
+    reference('days that hand-overs run late, standard deviation', 'd', UNCERTAINTY.delaySdDays),
+    reference('chance that a vehicle breaks down', '1', UNCERTAINTY.breakdownChance),
+    reference('days lost by a breakdown', 'd', UNCERTAINTY.breakdownDays),
     { ...given('draws of the parameters', 'reference:draws', '1', 'assumed'), value: DRAWS, source: 'planning choice' },
     {
       ...given('seed of the draws', 'reference:draw seed', '1', 'assumed'),
@@ -76,15 +88,21 @@ export function describeOutcomes(scenario: Scenario): readonly FigureProvenance[
       ...life,
     ]),
     crops('log10PerSeed', 'log10', 'log10(count * dose / seeds per kg) - store - road - community - seed', life),
-    crops('storeLog10', 'log10', 'sum over days in the depot’s store of 1 / D(T)', survival),
+    crops('storeLog10', 'log10', 'sum over days in the depot’s store of 1 / D(T), in each season’s own heat', survival),
     crops('roadLog10', 'log10', 'as the delivery found it, by hectares', [road]),
     crops('communityLog10', 'log10', 'sum over days in the community’s store until sowing of 1 / D(T)', survival),
     crops('seedLog10', 'log10', `loss on coated seed in the morning’s batch, ${ON_SEED_LOG10}`, [onSeed]),
-    crops('grainT', 't', 'hectares * (yield + response * worth of live rhizobia) * yield kept when late', grain),
+    crops(
+      'grainT',
+      't',
+      'hectares * (yield + response * part left after earlier inoculation * worth of live rhizobia) * yield kept when late',
+      grain,
+    ),
     crops('nitrogenKg', 'kg', 'hectares * N fixed at that grain yield (Herridge et al. 2022)', [...grain, ...nitrogen]),
     ...describeRanges([...grain, ...nitrogen, ...draws], [windows, floor, ...life, ...draws], grain, draws, own),
     ...describeSeasons([windows, floor, ...life]),
     ...describeHandedOver(),
+    ...describeHarvest(scenario, grain, nitrogen),
     ...describeMoney(scenario, handed),
     ...describeSums(),
   ];

@@ -52,7 +52,7 @@ export function describeSeasons(reaching: readonly FigureInput[]): FigureProvena
     figure(
       'outcomes.seasons',
       'ha',
-      'this plan in the onset of each past season at the central parameters, with the heat expected this year; what cost most = the largest of no onset, late, waiting, weak',
+      'this plan in the weather of each past season at the central parameters: its onset, heat and roads; what cost most = the largest of no onset, late, too hot, waiting, weak',
       [...reaching, least],
     ),
   ];

@@ -1,8 +1,10 @@
-import { cos, exp, log } from '../../numerics/elementary.ts';
-import { RandomStream } from '../../numerics/random-stream.ts';
-import { type Sourced, sourced } from '../../vocabulary/index.ts';
+import { exp, log } from '../../numerics/elementary.ts';
+import { latinHypercube } from '../../numerics/latin-hypercube.ts';
+import { normalQuantile } from '../../numerics/normal-quantile.ts';
+import { NITROGEN_COEFFICIENTS, NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
+import { type Crop, type Sourced, sourced } from '../../vocabulary/index.ts';
 
-/** How many draws of the parameters every season of the record is played with, and the seed of their stream. */
+/** How many draws of the parameters every season of the record is played with in a plan, and the seed of the sample. */
 export const DRAWS = 200;
 export const DRAW_SEED = 1;
 
@@ -20,14 +22,12 @@ export const UNCERTAINTY = {
   lossRateFactor: sourced(
     2,
     'assumed',
-    'rate in packs halved and doubled: D40 14 to 56 d, where bounds of the trials drawn at random give 28 to 51 d as their 5 and 95 %; loss on seed is known to a factor of 2 either way; read as 5 to 95 %',
+    'rate in packs halved and doubled: D40 14 to 56 d, where bounds of the trials drawn at random give 28 to 51 d as their 5 and 95 %; loss on seed is known to a factor of 2 either way; read as 5 to 95 %; taken for the loss on the road as well',
   ),
-  /** Part of the variance of the response to inoculation that a whole district shares; the rest differs by community. */
-  responseSharedByDistrict: sourced(
-    0.5,
-    'assumed',
-    'fields differ more than districts do; 2082 trials found the difference not explained by environment',
-  ),
+  /** Days that all hand-overs run behind the plan: this times a standard normal number, whole days, never early. */
+  delaySdDays: sourced(1, 'assumed', 'stock and vehicles are late more often than early; no figure was found'),
+  breakdownChance: sourced(0.1, 'assumed', 'one vehicle in ten breaks down once in the planning period'),
+  breakdownDays: sourced(3, 'assumed', 'days until it is mended or another goes in its place'),
 } as const satisfies Readonly<Record<string, Sourced<number>>>;
 
 /** 95 % quantile of the standard normal distribution. */
@@ -35,23 +35,46 @@ const NORMAL_P95 = 1.6448536269514722;
 const LOG_RATE_SD = log(UNCERTAINTY.lossRateFactor.value) / NORMAL_P95;
 
 /**
- * A draw is a column of standard normal numbers; nought throughout is the central case. Places in it: nitrogen method,
- * yield, loss in packs, loss on seed, then the response of each crop, then of each community.
+ * A draw is a column of numbers; nought throughout is the central case. Standard normal numbers, in this order: nitrogen method,
+ * yield, loss in packs, on seed and on the road, delay; then of each crop the response, and the share from the air; then of each
+ * community the response. Last, of each vehicle, the part of the planning period after which it breaks down; nought: never.
  */
-export const DRAW = { nitrogen: 0, yield: 1, packLoss: 2, seedLoss: 3, crops: 4 } as const;
+export const DRAW = { nitrogen: 0, yield: 1, packLoss: 2, seedLoss: 3, roadLoss: 4, delay: 5, crops: 6 } as const;
+
+/** How many crops, communities and vehicles a draw speaks of. */
+export interface DrawShape {
+  readonly crops: number;
+  readonly communities: number;
+  readonly vehicles: number;
+}
+
+export function drawWidth({ crops, communities, vehicles }: DrawShape): number {
+  return DRAW.crops + 2 * crops + communities + vehicles;
+}
+
+/** Place of the first vehicle in a draw. */
+export function firstVehicle({ crops, communities }: DrawShape): number {
+  return DRAW.crops + 2 * crops + communities;
+}
 
 /** How much faster than its set inoculant dies, from its number in a draw. */
 export function lossRate(normal: number): number {
   return normal === 0 ? 1 : exp(LOG_RATE_SD * normal);
 }
 
-/** The same draws everywhere: `count` columns of `width` standard normal numbers (Box & Muller 1958). */
-export function drawParameters(count: number, width: number, seed: number): Float64Array[] {
-  const stream = new RandomStream(seed);
-  return Array.from({ length: count }, () => Float64Array.from({ length: width }, () => standardNormal(stream)));
+/** Standard deviation of a crop's share from the air, and what the rest of the method adds to it, both over the estimate. */
+export function nitrogenSpread(crop: Crop): { readonly air: number; readonly method: number; readonly most: number } {
+  const { ndfaPercent, ndfaSdPercent } = NITROGEN_COEFFICIENTS[crop].value;
+  const air = ndfaSdPercent / ndfaPercent;
+  const whole = NITROGEN_RELATIVE_SD.value;
+  return { air, method: Math.sqrt(Math.max(0, whole * whole - air * air)), most: 100 / ndfaPercent };
 }
 
-function standardNormal(stream: RandomStream): number {
-  const radius = Math.sqrt(-2 * log(1 - stream.next()));
-  return radius * cos(2 * Math.PI * stream.next());
+/** The same draws everywhere: a Latin hypercube of so many columns of the shape. */
+export function drawParameters(count: number, shape: DrawShape, seed: number): Float64Array[] {
+  const vehicles = firstVehicle(shape);
+  const chance = UNCERTAINTY.breakdownChance.value;
+  return latinHypercube(count, drawWidth(shape), seed).map((row) =>
+    row.map((u, i) => (i < vehicles ? normalQuantile(u) : u < chance ? u / chance : 0)),
+  );
 }

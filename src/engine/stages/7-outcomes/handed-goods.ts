@@ -1,6 +1,6 @@
 import type { Allocation, Delivery, ProductKind, Scenario } from '../../vocabulary/index.ts';
 
-/** Packs of one lot, handed over to a community for one crop on one day. */
+/** Packs of one lot, handed over to a community for one crop at one visit. */
 export interface HandedGoods {
   /** Row of the allocation's shares. */
   readonly shareRow: number;
@@ -8,6 +8,8 @@ export interface HandedGoods {
   readonly kind: ProductKind;
   /** Planning day, offset from planning.from. */
   readonly day: number;
+  /** Index among the visits. */
+  readonly visit: number;
   readonly packs: number;
   /** Contents of the packs. */
   readonly kg: number;
@@ -17,34 +19,68 @@ export interface HandedGoods {
   readonly roadLog10: number;
 }
 
-/** Everything that a served load holds, in the order of the delivery. Loads that are not served do not occur. */
-export function gatherHandedGoods(scenario: Scenario, allocation: Allocation, delivery: Delivery): HandedGoods[] {
+/** One stop of a trip, as planned. */
+export interface Visit {
+  readonly vehicle: number;
+  /** Counts the trips of the delivery. */
+  readonly trip: number;
+  readonly day: number;
+  readonly site: number;
+  readonly loads: readonly number[];
+  readonly hasInoculant: boolean;
+  /** Hottest that the packs have been by the end of the stop, °C, and where the air is hotter by the hot band; NaN without inoculant. */
+  readonly packMaxC: number;
+  readonly hotBandMaxC: number;
+  readonly log10Loss: number;
+}
+
+/** Every stop, in the order of the delivery. */
+export function listVisits({ vehicleDays, loads }: Delivery): Visit[] {
+  let trip = -1;
+  return vehicleDays.flatMap(({ vehicle, day, trips }) =>
+    trips.flatMap(({ stops }) => {
+      trip++;
+      const own = trip;
+      return stops.map((stop) => ({
+        vehicle,
+        trip: own,
+        day,
+        site: stop.site,
+        loads: stop.loads,
+        hasInoculant: stop.loads.some((load) => (loads[load]?.inoculantKg ?? 0) > 0),
+        packMaxC: stop.packMaxC,
+        hotBandMaxC: stop.hotBandMaxC,
+        log10Loss: stop.log10Loss,
+      }));
+    }),
+  );
+}
+
+/** Everything that a served load holds, in the order of the visits. Loads that are not served do not occur. */
+export function gatherHandedGoods(
+  scenario: Scenario,
+  allocation: Allocation,
+  delivery: Delivery,
+  visits: readonly Visit[],
+): HandedGoods[] {
   const { grants, shares } = allocation;
   const shareRows = new Map(Array.from(shares.community, (c, row) => [`${c} ${shares.crop[row]}`, row]));
   const productKinds = new Map(scenario.products.map(({ id, kind }) => [id, kind]));
   const goods: HandedGoods[] = [];
-  for (const { load, day, roadLog10 } of servedLoads(delivery)) {
-    delivery.loads[load]?.grants.forEach((grant, i) => {
-      const packs = delivery.loads[load]?.packs[i] ?? 0;
-      const lot = grants.lot[grant] ?? -1;
-      const shareRow = shareRows.get(`${grants.community[grant]} ${grants.crop[grant]}`);
-      const kind = productKinds.get(scenario.lots[lot]?.productId ?? '');
-      if (shareRow === undefined || kind === undefined) return;
-      const part = packs / (grants.packs[grant] ?? packs);
-      const kg = (grants.kg[grant] ?? 0) * part;
-      const seedKg = (grants.servesSeedKg[grant] ?? 0) * part;
-      goods.push({ shareRow, lot, kind, day, packs, kg, seedKg, roadLog10: kind === 'inoculant' ? roadLog10 : 0 });
-    });
-  }
+  visits.forEach(({ loads, day, log10Loss }, visit) => {
+    for (const load of loads)
+      delivery.loads[load]?.grants.forEach((grant, i) => {
+        const packs = delivery.loads[load]?.packs[i] ?? 0;
+        const lot = grants.lot[grant] ?? -1;
+        const shareRow = shareRows.get(`${grants.community[grant]} ${grants.crop[grant]}`);
+        const kind = productKinds.get(scenario.lots[lot]?.productId ?? '');
+        if (shareRow === undefined || kind === undefined) return;
+        const part = packs / (grants.packs[grant] ?? packs);
+        const kg = (grants.kg[grant] ?? 0) * part;
+        const seedKg = (grants.servesSeedKg[grant] ?? 0) * part;
+        const roadLog10 = kind === 'inoculant' && !Number.isNaN(log10Loss) ? log10Loss : 0;
+        goods.push({ shareRow, lot, kind, day, visit, packs, kg, seedKg, roadLog10 });
+      });
+  });
   return goods;
-}
-
-function servedLoads({ vehicleDays }: Delivery) {
-  return vehicleDays.flatMap(({ day, trips }) =>
-    trips.flatMap(({ stops }) =>
-      stops.flatMap(({ loads, log10Loss }) =>
-        loads.map((load) => ({ load, day, roadLog10: Number.isNaN(log10Loss) ? 0 : log10Loss })),
-      ),
-    ),
-  );
 }

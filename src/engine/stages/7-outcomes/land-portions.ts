@@ -5,8 +5,8 @@ import type { HandedGoods } from './handed-goods.ts';
 export interface LandPortion {
   readonly shareRow: number;
   readonly hectares: number;
-  /** Day on which the last goods for this land are handed over; -Infinity where growers sow their own seed alone. */
-  readonly day: number;
+  /** Visit that hands over the last goods for this land; -1 where growers sow their own seed alone. */
+  readonly visit: number;
   /** Inoculant for it; null where it is sown uncoated. */
   readonly inoculant: HandedGoods | null;
 }
@@ -15,7 +15,7 @@ export interface LandPortion {
 export interface CropLand {
   /** Sown from the growers' own seed, whatever the programme does. */
   readonly ownHa: number;
-  readonly seed: readonly { readonly hectares: number; readonly day: number }[];
+  readonly seed: readonly { readonly hectares: number; readonly visit: number }[];
   readonly seedHa: number;
   readonly inoculatedHa: number;
   readonly portions: readonly LandPortion[];
@@ -37,8 +37,8 @@ export function divideLand(shares: Shares, shareRow: number, goods: readonly Han
 
   const seed = coverLand(
     [
-      { hectares: hectaresOf(ownKg), day: Number.NEGATIVE_INFINITY },
-      ...seedComes.map(({ seedKg, day }) => ({ hectares: hectaresOf(seedKg), day })),
+      { hectares: hectaresOf(ownKg), visit: -1 },
+      ...seedComes.map(({ seedKg, visit }) => ({ hectares: hectaresOf(seedKg), visit })),
     ],
     plannedHa,
   );
@@ -46,7 +46,7 @@ export function divideLand(shares: Shares, shareRow: number, goods: readonly Han
   const coated = coverLand(
     byDay
       .filter(({ kind }) => kind === 'inoculant')
-      .map((inoculant) => ({ hectares: hectaresOf(inoculant.seedKg), day: inoculant.day, inoculant })),
+      .map((inoculant) => ({ hectares: hectaresOf(inoculant.seedKg), visit: inoculant.visit, inoculant })),
     seedHa,
   );
   const inoculatedHa = sumHectares(coated);
@@ -57,7 +57,7 @@ export function divideLand(shares: Shares, shareRow: number, goods: readonly Han
     seedHa,
     inoculatedHa,
     portions: [
-      ...seed.map(({ hectares, day }) => ({ shareRow, hectares: hectares * uncoated, day, inoculant: null })),
+      ...seed.map(({ hectares, visit }) => ({ shareRow, hectares: hectares * uncoated, visit, inoculant: null })),
       ...coated.map((portion) => ({ shareRow, ...portion })),
     ].filter(({ hectares }) => hectares > 0),
   };

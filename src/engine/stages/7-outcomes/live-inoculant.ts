@@ -15,10 +15,9 @@ export const ON_SEED_LOG10 = onSeedLog10Loss(COATED_SEED_WAIT.value.hours, COATE
 export interface LiveInoculant {
   /** log10 rhizobia each seed would carry if coated on the first planning day; NaN where nobody states a count or dose. */
   readonly log10PerSeed: number;
-  /** log10 lost in the depot's store from the first planning day to the day of delivery. */
-  readonly storeLog10: number;
   readonly roadLog10: number;
-  /** The community's store, a row of the losses. */
+  /** The stores of the depot and of the community, rows of the losses. */
+  readonly depotRow: number;
   readonly communityRow: number;
 }
 
@@ -53,15 +52,15 @@ export function followInoculant(
   const doseGPerKg = product.doseGPerKg ?? Number.NaN;
   const perSeed = cellsPerSeed(countPerG, doseGPerKg, 1e6 / seedsPerKg, INOCULATION_PRACTICE.adhesion.value);
   const isOutside = outside.has(goods.lot);
-  const inDepot = losses.row(season.siteStation[depotSite] ?? 0, `depot ${depotSite} ${isOutside}`, set, (airMeanC) =>
+  const depotRow = losses.row(season.siteStation[depotSite] ?? 0, `depot ${depotSite} ${isOutside}`, set, (airMeanC) =>
     depotCelsius(depot, isOutside, airMeanC),
   );
   const store = scenario.communities[community]?.store ?? 'none';
   const site = scenario.depots.length + (places.communityPlace[community] ?? 0);
   return {
     log10PerSeed: log10(perSeed),
-    storeLog10: losses.before(inDepot, goods.day),
     roadLog10: goods.roadLog10,
+    depotRow,
     communityRow: losses.row(season.siteStation[site] ?? 0, `store ${store}`, set, (airMeanC) =>
       storeCelsius(store, airMeanC),
     ),

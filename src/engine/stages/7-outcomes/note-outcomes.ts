@@ -1,19 +1,36 @@
 import { CROP_FACTS } from '../../reference/crops.ts';
+import { RESIDUES } from '../../reference/harvest-nitrogen.ts';
 import { type CropOutcomes, type Problem, problem } from '../../vocabulary/index.ts';
 import type { PlayParts, PreparedPlay } from './play-season.ts';
 
+/** Below so many seasons a range says little of the weather (assumed). */
+const FEW_SEASONS = 5;
+/** A yield so many times the usual is probably in another unit, or a record (assumed). */
+const UNUSUAL_TIMES = 3;
+
 /** What a reader of the outcomes must know of them. */
 export function noteOutcomes(
-  { scenario, allocation }: PlayParts,
+  { scenario, allocation, needs }: PlayParts,
   prepared: PreparedPlay,
   outcomes: CropOutcomes,
 ): readonly Problem[] {
   const problems: Problem[] = [];
   if (prepared.members === 0) problems.push(problem('E7001'));
+  else if (prepared.members < FEW_SEASONS) problems.push(problem('E7005', { facts: { seasons: prepared.members } }));
+  if (needs.fertiliserKg.some((kg) => kg > 0)) problems.push(problem('E7006'));
   scenario.crops.forEach((crop, index) => {
     const rows = Array.from(allocation.shares.crop.keys()).filter(
       (row) => allocation.shares.crop[row] === index && (outcomes.inoculatedHa[row] as number) > 0,
     );
+    const isSown = Array.from(allocation.shares.crop).some(
+      (of, row) => of === index && (outcomes.seedHa[row] as number) > 0,
+    );
+    if (isSown && scenario.prices.grainPerT[crop] === undefined) problems.push(problem('E7007', { facts: { crop } }));
+    if (isSown && RESIDUES[crop] === null) problems.push(problem('E7008', { facts: { crop } }));
+    const own = scenario.yieldsTPerHa[crop];
+    const usual = CROP_FACTS[crop].yieldTPerHa.value;
+    if (isSown && own !== undefined && own > UNUSUAL_TIMES * usual)
+      problems.push(problem('E7009', { facts: { crop, yield: own, usual } }));
     if (rows.length === 0) return;
     const { responseTPerHa, responseFraction } = CROP_FACTS[crop];
     if (responseTPerHa === null && responseFraction === null) problems.push(problem('E7002', { facts: { crop } }));

@@ -1,6 +1,6 @@
 import type { PastSeasons, SeasonCost } from '../../vocabulary/index.ts';
 import { type Sourced, sourced } from '../../vocabulary/index.ts';
-import { type LostHectares, makePlayResult, type PreparedPlay, playSeason } from './play-season.ts';
+import { type LostHectares, makePlayResult, type PreparedPlay, playSeason, SEASON_LOSSES } from './play-season.ts';
 
 /** A season that loses less than this share of the inoculated land counts as one in which little was lost. */
 export const LITTLE_LOST_SHARE: Sourced<number> = sourced(0.05, 'assumed', 'a twentieth: less is not worth a name');
@@ -13,6 +13,7 @@ export function playPastSeasons(prepared: PreparedPlay, years: readonly number[]
     reachedHa: column(),
     noOnsetHa: column(),
     lateHa: column(),
+    hotHa: column(),
     waitingHa: column(),
     weakHa: column(),
   };
@@ -25,6 +26,7 @@ export function playPastSeasons(prepared: PreparedPlay, years: readonly number[]
     seasons.reachedHa[member] = reachedHa;
     seasons.noOnsetHa[member] = lostHa.noOnset;
     seasons.lateHa[member] = lostHa.late;
+    seasons.hotHa[member] = lostHa.hot;
     seasons.waitingHa[member] = lostHa.waiting;
     seasons.weakHa[member] = lostHa.weak;
     cost.push(costliest(reachedHa, lostHa));
@@ -32,12 +34,19 @@ export function playPastSeasons(prepared: PreparedPlay, years: readonly number[]
   return { year: Int32Array.from(years), ...seasons, cost };
 }
 
+const COSTS: Readonly<Record<(typeof SEASON_LOSSES)[number], SeasonCost>> = {
+  noOnset: 'no-onset',
+  late: 'late',
+  hot: 'hot',
+  waiting: 'waiting',
+  weak: 'weak',
+};
+
 /** What took most of the inoculated land, the first of equals. */
-function costliest(reachedHa: number, { noOnset, late, waiting, weak }: LostHectares): SeasonCost {
-  const lost = noOnset + late + waiting + weak;
+export function costliest(reachedHa: number, lostHa: LostHectares): SeasonCost {
+  const losses = SEASON_LOSSES.map((name) => lostHa[name]);
+  const lost = losses.reduce((sum, ha) => sum + ha, 0);
   if (lost <= LITTLE_LOST_SHARE.value * (reachedHa + lost)) return 'little';
-  const most = Math.max(noOnset, late, waiting, weak);
-  if (noOnset === most) return 'no-onset';
-  if (late === most) return 'late';
-  return waiting === most ? 'waiting' : 'weak';
+  const worst = SEASON_LOSSES[losses.indexOf(Math.max(...losses))];
+  return worst ? COSTS[worst] : 'little';
 }

@@ -1,23 +1,43 @@
-import { NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
+import { RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
 import { nitrogenFixedKgPerHa } from '../../science/nitrogen.ts';
 import { delayFactor, lifeValue } from '../../science/reach.ts';
 import type { Crop } from '../../vocabulary/index.ts';
-import { DRAW, lossRate, UNCERTAINTY } from './draw-parameters.ts';
+import { DRAW, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
 import type { PlayCrops, PreparedPlay } from './prepare-play.ts';
 
 export { type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.ts';
 
-/** What one play gives. Overwritten by every play; hectares, kg and t. */
-export interface PlayResult {
-  reachedHa: number;
-  nitrogenKg: number;
+/** What a play adds up over the plan: hectares, people, kg, t, money. */
+export const PLAY_TOTALS = [
+  'reachedHa',
+  'farmersReached',
+  /** Nitrogen fixed on all land sown, by Herridge et al. 2022. */
+  'nitrogenKg',
   /** Of it, what would not be fixed had the programme brought nothing. */
-  programmeNitrogenKg: number;
+  'programmeNitrogenKg',
   /** Of it, what the same land sown on the same days would not fix without its inoculant. */
-  inoculationNitrogenKg: number;
-  grainT: number;
-  farmersReached: number;
+  'inoculationNitrogenKg',
+  /** The same where no field reached held rhizobia of its own: all that is fixed on the hectares reached. */
+  'inoculationAtMostKg',
+  /** Fixed, less what leaves the fields with the grain; below nought where the soil is drawn on. */
+  'netNitrogenKg',
+  /** In residues of the crops with coefficients (IPCC): another quantity than nitrogen fixed. */
+  'residueNitrogenKg',
+  /** Fixed by the method of 2008, for comparison. */
+  'earlierNitrogenKg',
+  'grainT',
+  'programmeGrainT',
+  'inoculationGrainT',
+  /** Grain owed to the programme and to inoculation, at the prices given; NaN where a price it needs is missing. */
+  'programmeGrainWorth',
+  'inoculationGrainWorth',
+] as const;
+export type PlayTotal = (typeof PLAY_TOTALS)[number];
+export type PlayTotals = Record<PlayTotal, number>;
+
+/** What one play gives. Overwritten by every play. */
+export interface PlayResult extends PlayTotals {
   /** Inoculated hectares that are not reached, by what kept them from it (see PastSeasons). */
   readonly lostHa: LostHectares;
   /** Per field. */
@@ -27,89 +47,106 @@ export interface PlayResult {
   /** Per zone, the last for outside all zones. */
   readonly zoneReachedHa: Float64Array;
   readonly zoneNitrogenKg: Float64Array;
-  /** Per parcel: log10 rhizobia per seed at sowing and log10 lost in the community's store; NaN where none, or not sown. */
+  /** Per parcel: log10 rhizobia per seed at sowing and log10 lost in either store; NaN where none, or not sown. */
   readonly parcelLog10PerSeed: Float64Array;
+  readonly parcelStoreLog10: Float64Array;
   readonly parcelCommunityLog10: Float64Array;
+  /** Per parcel, index into SEASON_LOSSES, or -1 where nothing inoculated is lost. */
+  readonly parcelLoss: Int8Array;
   /** The draw's numbers in the units of the play. */
   readonly factors: DrawnFactors;
 }
 
-export interface LostHectares {
-  noOnset: number;
-  late: number;
-  waiting: number;
-  weak: number;
-}
+/** What keeps inoculated land from being reached, in the order of a season. */
+export const SEASON_LOSSES = ['noOnset', 'late', 'hot', 'waiting', 'weak'] as const;
+type SeasonLoss = (typeof SEASON_LOSSES)[number];
+export type LostHectares = Record<SeasonLoss, number>;
+const [NO_ONSET, LATE, HOT, WAITING, WEAK] = [0, 1, 2, 3, 4];
 
 interface DrawnFactors {
-  nitrogen: number;
   yield: number;
   packLoss: number;
   seedLoss: number;
+  roadLoss: number;
+  delayDays: number;
+  /** Per crop: nitrogen fixed over the estimate. */
+  readonly nitrogen: Float64Array;
 }
 
-export function makePlayResult({ fields, parcels, zones }: PreparedPlay): PlayResult {
+export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay): PlayResult {
   const perField = () => new Float64Array(fields.zone.length);
   const perParcel = () => new Float64Array(parcels.field.length);
   return {
-    reachedHa: 0,
-    nitrogenKg: 0,
-    programmeNitrogenKg: 0,
-    inoculationNitrogenKg: 0,
-    grainT: 0,
-    farmersReached: 0,
-    lostHa: { noOnset: 0, late: 0, waiting: 0, weak: 0 },
+    ...(Object.fromEntries(PLAY_TOTALS.map((name) => [name, 0])) as PlayTotals),
+    lostHa: { noOnset: 0, late: 0, hot: 0, waiting: 0, weak: 0 },
     fieldReachedHa: perField(),
     fieldNitrogenKg: perField(),
     fieldGrainT: perField(),
     zoneReachedHa: new Float64Array(zones + 1),
     zoneNitrogenKg: new Float64Array(zones + 1),
     parcelLog10PerSeed: perParcel(),
+    parcelStoreLog10: perParcel(),
     parcelCommunityLog10: perParcel(),
-    factors: { nitrogen: 1, yield: 1, packLoss: 1, seedLoss: 1 },
+    parcelLoss: new Int8Array(parcels.field.length),
+    factors: {
+      yield: 1,
+      packLoss: 1,
+      seedLoss: 1,
+      roadLoss: 1,
+      delayDays: 0,
+      nitrogen: new Float64Array(crops.names.length).fill(1),
+    },
   };
 }
 
-const DISTRICT_PART = Math.sqrt(UNCERTAINTY.responseSharedByDistrict.value);
-const COMMUNITY_PART = Math.sqrt(1 - UNCERTAINTY.responseSharedByDistrict.value);
+const DISTRICT_PART = Math.sqrt(RESPONSE_SHARED_BY_DISTRICT.value);
+const COMMUNITY_PART = Math.sqrt(1 - RESPONSE_SHARED_BY_DISTRICT.value);
 
 /**
  * Plays a fixed plan in one season and one draw of the parameters: each parcel is sown on the first good day after its
- * goods were handed over; sown late it yields less; inoculated it gains the crop's response by what the rhizobia left on
- * the seed are worth; nitrogen follows from the grain (Herridge et al. 2022). In a season without onset nothing is sown.
- * No search, no allocation.
+ * goods were handed over, in that season's weather; sown late it yields less; inoculated it gains the crop's response by what
+ * the rhizobia left on the seed are worth; nitrogen follows from the grain (Herridge et al. 2022). In a season without onset
+ * nothing is sown. No search, no allocation.
  *
  * @param member index of the season's member
- * @param draw `prepared.drawWidth` standard normal numbers, laid out as DRAW; noughts are the central case
+ * @param draw `prepared.drawWidth` numbers, laid out as DRAW; noughts are the central case
  */
 export function playSeason(prepared: PreparedPlay, member: number, draw: Float64Array, into: PlayResult): void {
-  const { fields, parcels } = prepared;
-  readFactors(draw, into.factors);
+  const { fields, parcels, crops } = prepared;
+  readFactors(prepared, draw, into.factors);
   clear(into);
   for (let parcel = 0; parcel < parcels.field.length; parcel++) playParcel(prepared, member, draw, parcel, into);
-  let withoutKg = 0;
+  let [withoutKg, withoutT] = [0, 0];
   for (let field = 0; field < fields.zone.length; field++) {
     const zone = fields.zone[field] as number;
+    const crop = fields.crop[field] as number;
+    const grainT = into.fieldGrainT[field] as number;
     into.zoneNitrogenKg[zone] = (into.zoneNitrogenKg[zone] as number) + (into.fieldNitrogenKg[field] as number);
     const reachedHa = into.fieldReachedHa[field] as number;
     into.zoneReachedHa[zone] = (into.zoneReachedHa[zone] as number) + reachedHa;
     into.reachedHa += reachedHa;
     into.farmersReached += reachedHa * (fields.farmersPerHa[field] as number);
     into.nitrogenKg += into.fieldNitrogenKg[field] as number;
-    into.grainT += into.fieldGrainT[field] as number;
-    withoutKg += nitrogenWithoutKg(prepared, member, field, into.factors);
+    into.grainT += grainT;
+    into.netNitrogenKg -= grainT * (crops.grainNKgPerT[crop] as number);
+    into.earlierNitrogenKg += grainT * (crops.earlierKgPerT[crop] as number);
+    const ownHa = fields.ownHa[field] as number;
+    const ownTPerHa = grainWithoutTPerHa(prepared, member, field, into.factors);
+    withoutKg += ownHa * nitrogenKgPerHa(crops, crop, ownTPerHa, into.factors);
+    withoutT += ownHa * ownTPerHa;
+    const moreT = grainT - ownHa * ownTPerHa;
+    if (moreT !== 0) into.programmeGrainWorth += moreT * (crops.pricePerT[crop] as number);
   }
+  into.netNitrogenKg += into.nitrogenKg;
   into.programmeNitrogenKg = into.nitrogenKg - withoutKg;
+  into.programmeGrainT = into.grainT - withoutT;
 }
 
-/** Had the programme brought nothing: the growers' own seed, uncoated, sown as soon as the season allows. */
-function nitrogenWithoutKg(prepared: PreparedPlay, member: number, field: number, factors: DrawnFactors): number {
+/** Had the programme brought nothing: the growers' own seed, uncoated, sown as soon as the season allows, t per ha. */
+function grainWithoutTPerHa(prepared: PreparedPlay, member: number, field: number, factors: DrawnFactors): number {
   const { fields, crops } = prepared;
   const first = prepared.firstDay[member * prepared.windows + (fields.window[field] as number)] as number;
-  if (Number.isNaN(first)) return 0;
-  const crop = fields.crop[field] as number;
-  const grainTPerHa = factors.yield * (crops.yieldTPerHa[crop] as number);
-  return (fields.ownHa[field] as number) * factors.nitrogen * nitrogenKgPerHa(crops, crop, grainTPerHa);
+  return Number.isNaN(first) ? 0 : factors.yield * (crops.yieldTPerHa[fields.crop[field] as number] as number);
 }
 
 function playParcel(
@@ -119,82 +156,136 @@ function playParcel(
   parcel: number,
   into: PlayResult,
 ): void {
-  const { fields, parcels, crops, losses } = prepared;
+  const { fields, parcels, crops } = prepared;
   const { factors } = into;
   const field = parcels.field[parcel] as number;
   const window = member * prepared.windows + (fields.window[field] as number);
   const first = prepared.firstDay[window] as number;
   const last = prepared.lastDay[window] as number;
-  into.parcelLog10PerSeed[parcel] = Number.NaN;
-  into.parcelCommunityLog10[parcel] = Number.NaN;
   const inoculated = parcels.inoculated[parcel] === 1;
   const hectares = parcels.hectares[parcel] as number;
+  const day = handOverDay(prepared, member, draw, parcel, factors.delayDays);
+  into.parcelLog10PerSeed[parcel] = Number.NaN;
+  into.parcelStoreLog10[parcel] = Number.NaN;
+  into.parcelCommunityLog10[parcel] = Number.NaN;
+  into.parcelLoss[parcel] = -1;
   if (Number.isNaN(first) || Number.isNaN(last)) {
-    if (inoculated) into.lostHa.noOnset += hectares;
+    if (inoculated) lose(into, parcel, NO_ONSET, hectares);
+    return;
+  }
+  // Goods that never come are not sown.
+  if (Number.isNaN(day)) {
+    if (inoculated) lose(into, parcel, LATE, hectares);
     return;
   }
 
   const crop = fields.crop[field] as number;
-  const day = parcels.day[parcel] as number;
   const sown = Math.max(first, day + 1);
   const kept = delayFactor(sown - last, crops.delayLossPerDay[crop] as number, crops.delayFreeDays[crop] as number);
-  let gainT = 0;
-  if (inoculated) {
-    const row = parcels.communityRow[parcel] as number;
-    const waiting = losses.before(row, sown) - losses.before(row, day);
-    const inPack = (parcels.storeLog10[parcel] as number) + (parcels.roadLog10[parcel] as number) + waiting;
-    const left =
-      (parcels.log10PerSeed[parcel] as number) - factors.packLoss * inPack - factors.seedLoss * ON_SEED_LOG10;
-    into.parcelLog10PerSeed[parcel] = left;
-    into.parcelCommunityLog10[parcel] = factors.packLoss * waiting;
-    gainT = responseT(prepared, draw, crop, fields.community[field] as number) * lifeValue(left, prepared.floorLog10);
-    if (sown > last) into.lostHa.late += hectares;
-    else if (left >= prepared.floorLog10)
-      into.fieldReachedHa[field] = (into.fieldReachedHa[field] as number) + hectares;
-    else if (left + factors.packLoss * waiting >= prepared.floorLog10) into.lostHa.waiting += hectares;
-    else into.lostHa.weak += hectares;
-  }
+  const isReached = inoculated && judgeInoculant(prepared, member, parcel, day, sown, last, into);
+  const isAlive = inoculated && into.parcelLoss[parcel] !== HOT;
+  const gainT = isAlive
+    ? responseT(prepared, draw, crop, field) * lifeValue(into.parcelLog10PerSeed[parcel] as number, prepared.floorLog10)
+    : 0;
   const plainT = factors.yield * (crops.yieldTPerHa[crop] as number);
   const grainTPerHa = Math.max(0, plainT + gainT) * kept;
-  const nitrogenKg = hectares * factors.nitrogen * nitrogenKgPerHa(crops, crop, grainTPerHa);
+  const nitrogenKg = hectares * nitrogenKgPerHa(crops, crop, grainTPerHa, factors);
   into.fieldGrainT[field] = (into.fieldGrainT[field] as number) + hectares * grainTPerHa;
   into.fieldNitrogenKg[field] = (into.fieldNitrogenKg[field] as number) + nitrogenKg;
+  const residue = (crops.residueKgPerHa[crop] as number) + grainTPerHa * (crops.residueKgPerT[crop] as number);
+  if (!Number.isNaN(residue)) into.residueNitrogenKg += hectares * residue;
+  if (isReached) {
+    into.fieldReachedHa[field] = (into.fieldReachedHa[field] as number) + hectares;
+    into.inoculationAtMostKg += nitrogenKg;
+  }
   if (gainT !== 0) {
-    const plainKg = hectares * factors.nitrogen * nitrogenKgPerHa(crops, crop, plainT * kept);
-    into.inoculationNitrogenKg += nitrogenKg - plainKg;
+    into.inoculationNitrogenKg += nitrogenKg - hectares * nitrogenKgPerHa(crops, crop, plainT * kept, factors);
+    const moreT = hectares * (grainTPerHa - plainT * kept);
+    into.inoculationGrainT += moreT;
+    into.inoculationGrainWorth += moreT * (crops.pricePerT[crop] as number);
   }
 }
 
-function nitrogenKgPerHa({ names }: PlayCrops, crop: number, grainTPerHa: number): number {
-  return grainTPerHa > 0 ? nitrogenFixedKgPerHa(names[crop] as Crop, grainTPerHa) : 0;
+/** Day on which a parcel's last goods come: in that season's roads, and later where the draw says so. Never: NaN. */
+function handOverDay(
+  { parcels, visits, visitDay, visitVehicle, shape, planningDays }: PreparedPlay,
+  member: number,
+  draw: Float64Array,
+  parcel: number,
+  delayDays: number,
+): number {
+  const visit = parcels.visit[parcel] as number;
+  if (visit < 0) return Number.NEGATIVE_INFINITY;
+  const day = visitDay[member * visits.length + visit] as number;
+  const broken = draw[firstVehicle(shape) + (visitVehicle[visit] as number)] as number;
+  const isBroken = broken > 0 && day >= broken * planningDays;
+  return day + delayDays + (isBroken ? UNCERTAINTY.breakdownDays.value : 0);
 }
 
-/** Gain of a community's inoculated land in t per ha: the crop's mean, and the draw's district and community. */
-function responseT({ crops }: PreparedPlay, draw: Float64Array, crop: number, community: number): number {
+/** Follows the rhizobia to the seed; books the parcel's losses. @returns whether it is sown in time and alive */
+function judgeInoculant(
+  { parcels, losses, visits, visitOnHold, floorLog10 }: PreparedPlay,
+  member: number,
+  parcel: number,
+  day: number,
+  sown: number,
+  last: number,
+  into: PlayResult,
+): boolean {
+  const { packLoss, roadLoss, seedLoss } = into.factors;
+  const community = parcels.communityRow[parcel] as number;
+  const store = packLoss * losses.before(parcels.depotRow[parcel] as number, member, day);
+  const waiting = packLoss * (losses.before(community, member, sown) - losses.before(community, member, day));
+  const fresh = (parcels.log10PerSeed[parcel] as number) - roadLoss * (parcels.roadLog10[parcel] as number);
+  const left = fresh - store - waiting - seedLoss * ON_SEED_LOG10;
+  into.parcelLog10PerSeed[parcel] = left;
+  into.parcelStoreLog10[parcel] = store;
+  into.parcelCommunityLog10[parcel] = waiting;
+  const isHeld = visitOnHold[member * visits.length + (parcels.visit[parcel] as number)] === 1;
+  const hectares = parcels.hectares[parcel] as number;
+  if (isHeld) lose(into, parcel, HOT, hectares);
+  else if (sown > last) lose(into, parcel, LATE, hectares);
+  else if (left >= floorLog10) return true;
+  else lose(into, parcel, left + waiting >= floorLog10 ? WAITING : WEAK, hectares);
+  return false;
+}
+
+function lose(into: PlayResult, parcel: number, loss: number, hectares: number): void {
+  into.parcelLoss[parcel] = loss;
+  into.lostHa[SEASON_LOSSES[loss] as SeasonLoss] += hectares;
+}
+
+function nitrogenKgPerHa({ names }: PlayCrops, crop: number, grainTPerHa: number, { nitrogen }: DrawnFactors): number {
+  if (!(grainTPerHa > 0)) return 0;
+  return (nitrogen[crop] as number) * nitrogenFixedKgPerHa(names[crop] as Crop, grainTPerHa);
+}
+
+/** Gain of a field's inoculated land in t per ha: the crop's mean, and the draw's district and community. */
+function responseT({ crops, fields }: PreparedPlay, draw: Float64Array, crop: number, field: number): number {
   const district = draw[DRAW.crops + crop] as number;
-  const own = draw[DRAW.crops + crops.names.length + community] as number;
+  const own = draw[DRAW.crops + 2 * crops.names.length + (fields.community[field] as number)] as number;
   const spread = DISTRICT_PART * district + COMMUNITY_PART * own;
-  return (crops.responseT[crop] as number) + (crops.responseSdT[crop] as number) * spread;
+  const whole = (crops.responseT[crop] as number) + (crops.responseSdT[crop] as number) * spread;
+  return (fields.repeat[field] as number) * whole;
 }
 
-function readFactors(draw: Float64Array, factors: DrawnFactors): void {
-  factors.nitrogen = Math.max(0, 1 + NITROGEN_RELATIVE_SD.value * (draw[DRAW.nitrogen] as number));
+function readFactors({ crops }: PreparedPlay, draw: Float64Array, factors: DrawnFactors): void {
   factors.yield = Math.max(0, 1 + UNCERTAINTY.yieldRelativeSd.value * (draw[DRAW.yield] as number));
   factors.packLoss = lossRate(draw[DRAW.packLoss] as number);
   factors.seedLoss = lossRate(draw[DRAW.seedLoss] as number);
+  factors.roadLoss = lossRate(draw[DRAW.roadLoss] as number);
+  factors.delayDays = Math.max(0, Math.round(UNCERTAINTY.delaySdDays.value * (draw[DRAW.delay] as number)));
+  const method = draw[DRAW.nitrogen] as number;
+  for (let crop = 0; crop < crops.names.length; crop++) {
+    const air = draw[DRAW.crops + crops.names.length + crop] as number;
+    const share = Math.min(crops.airMost[crop] as number, Math.max(0, 1 + (crops.airSd[crop] as number) * air));
+    factors.nitrogen[crop] = share * Math.max(0, 1 + (crops.methodSd[crop] as number) * method);
+  }
 }
 
 function clear(into: PlayResult): void {
-  into.reachedHa = 0;
-  into.nitrogenKg = 0;
-  into.programmeNitrogenKg = 0;
-  into.inoculationNitrogenKg = 0;
-  into.grainT = 0;
-  into.farmersReached = 0;
-  into.lostHa.noOnset = 0;
-  into.lostHa.late = 0;
-  into.lostHa.waiting = 0;
-  into.lostHa.weak = 0;
+  for (const name of PLAY_TOTALS) into[name] = 0;
+  for (const name of SEASON_LOSSES) into.lostHa[name] = 0;
   into.fieldReachedHa.fill(0);
   into.fieldNitrogenKg.fill(0);
   into.fieldGrainT.fill(0);

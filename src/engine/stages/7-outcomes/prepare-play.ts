@@ -1,12 +1,17 @@
 import { log10 } from '../../numerics/elementary.ts';
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { lotsOutside } from '../../science/depot-store.ts';
+import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
+import { earlierNitrogenKgPerT } from '../../science/nitrogen.ts';
+import { repeatFactor } from '../../science/yield-response.ts';
 import type { Allocation, Crop, Delivery, Needs, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
-import { DRAW } from './draw-parameters.ts';
-import { gatherHandedGoods, type HandedGoods } from './handed-goods.ts';
+import { type DrawShape, drawWidth, nitrogenSpread } from './draw-parameters.ts';
+import { gatherHandedGoods, type HandedGoods, listVisits, type Visit } from './handed-goods.ts';
 import { type CropLand, divideLand, type LandPortion } from './land-portions.ts';
 import { followInoculant, type InoculantWay } from './live-inoculant.ts';
+import { weatherOfSeasons } from './season-weather.ts';
 import { StoreLosses } from './store-losses.ts';
+import { type PlayRule, visitInSeasons } from './visits-in-seasons.ts';
 
 /** A plan and the season it is played in. */
 export interface PlayParts {
@@ -33,18 +38,21 @@ interface PlayFields {
   readonly ownHa: Float64Array;
   /** The community's farmers per hectare it plans of all crops; nought where they are not counted. */
   readonly farmersPerHa: Float64Array;
+  /** Part of the response that is left after earlier inoculation, 0 to 1. */
+  readonly repeat: Float64Array;
 }
 
 /** Land of a field that gets the same goods on the same day. */
 interface PlayParcels {
   readonly field: Int32Array;
   readonly hectares: Float64Array;
-  readonly day: Float64Array;
+  /** Visit that hands over its last goods; -1 for own seed alone. */
+  readonly visit: Int32Array;
   /** log10 rhizobia per seed if coated on the first planning day; NaN where sown uncoated. */
   readonly log10PerSeed: Float64Array;
   readonly inoculated: Uint8Array;
-  readonly storeLog10: Float64Array;
   readonly roadLog10: Float64Array;
+  readonly depotRow: Int32Array;
   readonly communityRow: Int32Array;
 }
 
@@ -56,13 +64,27 @@ export interface PlayCrops {
   readonly responseSdT: Float64Array;
   readonly delayLossPerDay: Float64Array;
   readonly delayFreeDays: Float64Array;
+  /** Spread of the share from the air and of the rest of the method, and the most the share can grow by (see nitrogenSpread). */
+  readonly airSd: Float64Array;
+  readonly methodSd: Float64Array;
+  readonly airMost: Float64Array;
+  /** Nitrogen that leaves with grain, kg per t. */
+  readonly grainNKgPerT: Float64Array;
+  /** Nitrogen in residues, kg per ha sown and per t of grain; NaN where no coefficients are given. */
+  readonly residueKgPerHa: Float64Array;
+  readonly residueKgPerT: Float64Array;
+  /** By the method of 2008, kg per t of grain. */
+  readonly earlierKgPerT: Float64Array;
+  /** NaN where no price is given. */
+  readonly pricePerT: Float64Array;
 }
 
 /** A fixed plan made ready to be played against any member of its season and any draw of the parameters. */
 export interface PreparedPlay {
   readonly members: number;
-  readonly communities: number;
   readonly zones: number;
+  readonly shape: DrawShape;
+  readonly planningDays: number;
   /** Length of a draw. */
   readonly drawWidth: number;
   readonly floorLog10: number;
@@ -73,6 +95,11 @@ export interface PreparedPlay {
   readonly crops: PlayCrops;
   readonly fields: PlayFields;
   readonly parcels: PlayParcels;
+  readonly visits: readonly Visit[];
+  readonly visitVehicle: Int32Array;
+  /** What becomes of each visit in each member (see VisitsInSeasons), [member * visits + visit]. */
+  readonly visitDay: Float64Array;
+  readonly visitOnHold: Uint8Array;
   readonly losses: StoreLosses;
   /** Per row of shares, and everything handed over, for those who add up. */
   readonly land: readonly CropLand[];
@@ -80,19 +107,28 @@ export interface PreparedPlay {
 }
 
 /** Columns for `playSeason`; made once, so that a play allocates nothing. */
-export function preparePlay(parts: PlayParts): PreparedPlay {
-  const { scenario, season, allocation, delivery } = parts;
-  const goods = gatherHandedGoods(scenario, allocation, delivery);
+export function preparePlay(parts: PlayParts, rule: PlayRule = 'as-printed'): PreparedPlay {
+  const { scenario, places, season, allocation, delivery } = parts;
+  const visits = listVisits(delivery);
+  const goods = gatherHandedGoods(scenario, allocation, delivery, visits);
   const goodsOfRow: HandedGoods[][] = Array.from(allocation.shares.community, () => []);
   for (const handed of goods) goodsOfRow[handed.shareRow]?.push(handed);
   const land = goodsOfRow.map((handed, row) => divideLand(allocation.shares, row, handed));
-  const losses = new StoreLosses(season);
+  const weather = weatherOfSeasons(scenario, season);
+  const inSeasons = visitInSeasons(scenario, places, season, visits, weather, rule);
+  const losses = new StoreLosses(season, weather);
   const fields = layFields(parts, land);
+  const shape: DrawShape = {
+    crops: scenario.crops.length,
+    communities: scenario.communities.length,
+    vehicles: scenario.vehicles.length,
+  };
   return {
     members: season.members.length,
-    communities: scenario.communities.length,
     zones: scenario.zones.length,
-    drawWidth: DRAW.crops + scenario.crops.length + scenario.communities.length,
+    shape,
+    planningDays: season.planningDays,
+    drawWidth: drawWidth(shape),
     floorLog10: log10(scenario.policy.cellsPerSeedFloor),
     firstDay: memberDays(season, ({ firstDay }) => firstDay),
     lastDay: memberDays(season, ({ lastDay }) => lastDay),
@@ -100,6 +136,10 @@ export function preparePlay(parts: PlayParts): PreparedPlay {
     crops: cropColumns(scenario),
     fields,
     parcels: layParcels(parts, land, fields, losses),
+    visits,
+    visitVehicle: Int32Array.from(visits, ({ vehicle }) => vehicle),
+    visitDay: inSeasons.day,
+    visitOnHold: inSeasons.onHold,
     losses,
     land,
     goods,
@@ -125,6 +165,10 @@ function layFields({ scenario, needs, allocation }: PlayParts, land: readonly Cr
     part,
     ownHa: part.map((share, row) => share * (land[shareRow[row] as number]?.ownHa ?? 0)),
     farmersPerHa: spreadFarmers(scenario, needs),
+    repeat: Float64Array.from(needs.community, (c) => {
+      const year = scenario.communities[c]?.lastInoculatedYear ?? null;
+      return repeatFactor(year === null ? null : scenario.seasonYear - year);
+    }),
   };
 }
 
@@ -149,27 +193,28 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
       const live =
         portion.inoculant &&
         followInoculant(way, portion.inoculant, community, cropName(crop), parts.needs.seedsPerKg[crop] as number);
-      return { field, hectares: portion.hectares * (fields.part[field] as number), day: portion.day, live };
+      return { field, hectares: portion.hectares * (fields.part[field] as number), visit: portion.visit, live };
     }),
   );
   return {
     field: Int32Array.from(rows, ({ field }) => field),
     hectares: Float64Array.from(rows, ({ hectares }) => hectares),
-    day: Float64Array.from(rows, ({ day }) => day),
+    visit: Int32Array.from(rows, ({ visit }) => visit),
     log10PerSeed: Float64Array.from(rows, ({ live }) => live?.log10PerSeed ?? Number.NaN),
     inoculated: Uint8Array.from(rows, ({ live }) => (live ? 1 : 0)),
-    storeLog10: Float64Array.from(rows, ({ live }) => live?.storeLog10 ?? 0),
     roadLog10: Float64Array.from(rows, ({ live }) => live?.roadLog10 ?? 0),
+    depotRow: Int32Array.from(rows, ({ live }) => live?.depotRow ?? -1),
     communityRow: Int32Array.from(rows, ({ live }) => live?.communityRow ?? -1),
   };
 }
 
 /** Yields: the programme's own, else the reference. Responses published as a fraction are taken of that yield. */
-function cropColumns({ crops, yieldsTPerHa, assumptions }: Scenario): PlayCrops {
+function cropColumns({ crops, yieldsTPerHa, assumptions, prices }: Scenario): PlayCrops {
   const yieldTPerHa = Float64Array.from(
     crops,
     (crop) => yieldsTPerHa[crop] ?? cropFact(crop, 'yieldTPerHa', assumptions).value,
   );
+  const column = (of: (crop: Crop) => number) => Float64Array.from(crops, of);
   const response = (crop: Crop, index: number, what: 'mean' | 'sd'): number => {
     const { responseTPerHa, responseFraction } = CROP_FACTS[crop];
     if (responseTPerHa) return responseTPerHa[what].value;
@@ -180,8 +225,16 @@ function cropColumns({ crops, yieldsTPerHa, assumptions }: Scenario): PlayCrops 
     yieldTPerHa,
     responseT: Float64Array.from(crops, (crop, i) => response(crop, i, 'mean')),
     responseSdT: Float64Array.from(crops, (crop, i) => response(crop, i, 'sd')),
-    delayLossPerDay: Float64Array.from(crops, (crop) => cropFact(crop, 'delayLossPerDay', assumptions).value),
-    delayFreeDays: Float64Array.from(crops, (crop) => CROP_FACTS[crop].delayFreeDays),
+    delayLossPerDay: column((crop) => cropFact(crop, 'delayLossPerDay', assumptions).value),
+    delayFreeDays: column((crop) => CROP_FACTS[crop].delayFreeDays),
+    airSd: column((crop) => nitrogenSpread(crop).air),
+    methodSd: column((crop) => nitrogenSpread(crop).method),
+    airMost: column((crop) => nitrogenSpread(crop).most),
+    grainNKgPerT: column(grainNitrogenKgPerT),
+    residueKgPerHa: column((crop) => residueLine(crop)?.perHa ?? Number.NaN),
+    residueKgPerT: column((crop) => residueLine(crop)?.perT ?? Number.NaN),
+    earlierKgPerT: column(earlierNitrogenKgPerT),
+    pricePerT: column((crop) => prices.grainPerT[crop] ?? Number.NaN),
   };
 }
 

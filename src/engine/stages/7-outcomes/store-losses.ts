@@ -1,42 +1,49 @@
 import type { SurvivalSet } from '../../reference/survival-sets.ts';
 import { packLog10PerDay } from '../../science/survival.ts';
 import type { SeasonOutlook } from '../../vocabulary/index.ts';
+import type { SeasonWeather } from './season-weather.ts';
 
 /**
  * log10 of the cells lost in stores, as running totals over the outlook's days so that any wait is two look-ups. One row
- * for each store at each weather place and each survival set that occurs.
+ * for each store at each weather place and each survival set that occurs; in it one run of totals per member.
  */
 export class StoreLosses {
-  private readonly season: SeasonOutlook;
+  private readonly members: number;
+  private readonly days: number;
+  private readonly places: number;
+  private readonly meanC: Float64Array;
   private readonly rows = new Map<string, number>();
   private readonly totals: Float64Array[] = [];
 
-  constructor(season: SeasonOutlook) {
-    this.season = season;
+  constructor({ members, outlookDays, stations }: SeasonOutlook, { meanC }: SeasonWeather) {
+    this.members = members.length;
+    this.days = outlookDays;
+    this.places = stations.length;
+    this.meanC = meanC;
   }
 
   /** Row of a store whose temperature follows from the day's mean air at a weather place. */
-  row(station: number, store: string, set: SurvivalSet, celsiusOf: (airMeanC: number) => number): number {
-    const key = `${station} ${store} ${set.name} ${set.rateFactor}`;
+  row(place: number, store: string, set: SurvivalSet, celsiusOf: (airMeanC: number) => number): number {
+    const key = `${place} ${store} ${set.name} ${set.rateFactor}`;
     const known = this.rows.get(key);
     if (known !== undefined) return known;
-    const { outlookDays, tminC, tmaxC } = this.season;
-    const total = new Float64Array(outlookDays + 1);
-    for (let day = 0; day < outlookDays; day++) {
-      const at = station * outlookDays + day;
-      const airMeanC = ((tminC[at] as number) + (tmaxC[at] as number)) / 2;
-      total[day + 1] = (total[day] as number) + packLog10PerDay(celsiusOf(airMeanC), set);
-    }
+    const total = new Float64Array(this.members * (this.days + 1));
+    for (let member = 0; member < this.members; member++)
+      for (let day = 0; day < this.days; day++) {
+        const airMeanC = this.meanC[(member * this.places + place) * this.days + day] as number;
+        const at = member * (this.days + 1) + day;
+        total[at + 1] = (total[at] as number) + packLog10PerDay(celsiusOf(airMeanC), set);
+      }
     this.rows.set(key, this.totals.length);
     return this.totals.push(total) - 1;
   }
 
-  /** log10 lost before a day, offset from the outlook's first; beyond the outlook each day loses as its last one. */
-  before(row: number, day: number): number {
+  /** log10 lost before a day of a member, offset from the outlook's first; beyond the outlook each day loses as its last one. */
+  before(row: number, member: number, day: number): number {
     const total = this.totals[row] as Float64Array;
-    const end = total.length - 1;
-    if (day <= end) return total[day] as number;
-    const last = total[end] as number;
-    return last + (day - end) * (last - (total[end - 1] as number));
+    const start = member * (this.days + 1);
+    if (day <= this.days) return total[start + Math.max(0, day)] as number;
+    const last = total[start + this.days] as number;
+    return last + (day - this.days) * (last - (total[start + this.days - 1] as number));
   }
 }

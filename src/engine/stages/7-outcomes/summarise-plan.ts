@@ -5,13 +5,14 @@ import type { SeasonAverage } from './average-seasons.ts';
 import type { HandedOver } from './handed-over.ts';
 import type { PlayParts, PreparedPlay } from './play-season.ts';
 import type { PlanRanges } from './range-over-plays.ts';
+import { summariseMoney } from './summarise-money.ts';
 
 /** The whole plan in a few figures. Money is null where a price it needs is not given. */
 export function summarisePlan(
   { scenario, allocation, delivery }: PlayParts,
   prepared: PreparedPlay,
   average: SeasonAverage,
-  ranges: PlanRanges,
+  { totals }: PlanRanges,
   handedOver: HandedOver,
 ): Headline {
   const { goods, land } = prepared;
@@ -25,23 +26,25 @@ export function summarisePlan(
     plannedHa: exactSum(plannedHa),
     seedHa: exactSum(land.map(({ seedHa }) => seedHa)),
     inoculatedHa: exactSum(crops.inoculatedHa),
-    reachedHa: ranges.reachedHa,
-    nitrogenKg: ranges.nitrogenKg,
-    programmeNitrogenKg: ranges.programmeNitrogenKg,
-    inoculationNitrogenKg: ranges.inoculationNitrogenKg,
-    grainT: ranges.grainT,
+    reachedHa: totals.reachedHa,
+    nitrogenKg: totals.nitrogenKg,
+    programmeNitrogenKg: totals.programmeNitrogenKg,
+    inoculationNitrogenKg: totals.inoculationNitrogenKg,
+    inoculationAtMostKg: totals.inoculationAtMostKg,
+    netNitrogenKg: totals.netNitrogenKg,
+    grainT: totals.grainT,
+    programmeGrainT: totals.programmeGrainT,
+    inoculationGrainT: totals.inoculationGrainT,
+    central: average.totals,
     farmers: countFarmers(scenario, community, plannedHa),
-    farmersReached: ranges.farmersReached,
+    farmersReached: totals.farmersReached,
     womenShare: womenAmongReached(scenario, prepared, average),
     signedForHa: exactSum(handedOver.signedForHa),
     sownHa: exactSum(handedOver.sownHa),
-    ...costPerHectare(goodsCost(scenario, goods), delivery.cost, ranges.reachedHa),
     broughtSeedHa,
     residualNitrogenKg,
     residualWorth: price === null ? null : timesBounds(price, residualNitrogenKg),
-    goodsCost: goodsCost(scenario, goods),
-    deliveryCost: delivery.cost,
-    nitrogenWorth: price === null ? null : price * ranges.programmeNitrogenKg.p50,
+    ...summariseMoney(scenario, delivery, goods, community, totals),
     communitiesReached: reached.size,
     communities: new Set(community).size,
   };
@@ -51,15 +54,6 @@ const timesBounds = (factor: number, { least, most }: Bounds): Bounds => ({
   least: factor * least,
   most: factor * most,
 });
-
-/** Money over hectares reached: the fewer are reached, the more each costs. */
-function costPerHectare(goods: number | null, delivery: number | null, { p10, p50, p90 }: Range) {
-  const total = goods === null || delivery === null || p10 <= 0 ? null : goods + delivery;
-  return {
-    costPerHectare: total === null ? null : { p10: total / p90, p50: total / p50, p90: total / p10 },
-    deliveryPerHectare: delivery === null || p50 <= 0 ? null : delivery / p50,
-  };
-}
 
 /** Farmers of the communities that plan land, where they are counted. */
 function countFarmers({ communities }: PlayParts['scenario'], community: Int32Array, plannedHa: Float64Array): number {
@@ -82,16 +76,6 @@ function womenAmongReached(
     women += people * (farmersWomen / farmers);
   });
   return all > 0 ? women / all : null;
-}
-
-/** Price of every pack handed over; null where one of them has no price. */
-function goodsCost({ lots, products }: PlayParts['scenario'], goods: PreparedPlay['goods']): number | null {
-  const prices = new Map(products.map(({ id, pricePerPack }) => [id, pricePerPack]));
-  const costs = goods.map(({ lot, packs }) => {
-    const price = prices.get(lots[lot]?.productId ?? '') ?? null;
-    return price === null ? Number.NaN : price * packs;
-  });
-  return costs.some(Number.isNaN) ? null : exactSum(costs);
 }
 
 /**
@@ -132,6 +116,7 @@ export function zoneOutcomes(
       reachedHa: exactSum(fields.map((field) => average.fieldReachedHa[field] as number)),
       reachedRange: rangeOf(ranges.zoneReachedHa[zone]),
       nitrogenKg: rangeOf(ranges.zoneNitrogenKg[zone]),
+      inTimeChance: ranges.zoneInTimeChance[zone] as number,
       signedForHa: exactSum(fields.map((field) => ofRow(prepared, field, handedOver.signedForHa))),
       sownHa: exactSum(fields.map((field) => ofRow(prepared, field, handedOver.sownHa))),
     };

@@ -49,6 +49,11 @@ export interface ZoneOutcome {
   readonly inoculantPacks: number;
   readonly shareMet: number;
   readonly reachedHa: number;
+  /**
+   * Share of seasons and draws in which at least half of the zone's inoculated land is sown in time with live rhizobia; NaN where
+   * the zone is sent no inoculant or nothing can be played.
+   */
+  readonly inTimeChance: number;
   /** Over seasons and draws; `reachedHa` is the mean over seasons at the central parameters. */
   readonly reachedRange: Range;
   readonly nitrogenKg: Range;
@@ -68,11 +73,46 @@ export interface PastSeasons {
   readonly noOnsetHa: Float64Array;
   /** The window closed before the goods could be sown. */
   readonly lateHa: Float64Array;
+  /** The packs may have reached 40 °C in that season's heat and stay on hold. */
+  readonly hotHa: Float64Array;
   /** Above the floor when handed over, below it at sowing: what the wait for rain cost. */
   readonly waitingHa: Float64Array;
   /** Below the floor however soon it is sown, or of unknown count. */
   readonly weakHa: Float64Array;
   readonly cost: readonly SeasonCost[];
+}
+
+/** What makes up the cost, in the scenario's currency; null where a part is not priced. */
+export interface CostParts {
+  readonly inoculant: number | null;
+  readonly otherGoods: number | null;
+  readonly kilometres: number | null;
+  readonly vehicleDays: number | null;
+  readonly crews: number | null;
+  readonly ice: number | null;
+  /** By the programme's own `training.costPerCommunity` and `testing.costPerLot` in its assumptions. */
+  readonly training: number | null;
+  readonly testing: number | null;
+}
+
+/** Hectares, kg, t and money of the whole plan; NaN where a price is missing. */
+export interface CentralTotals {
+  readonly reachedHa: number;
+  readonly farmersReached: number;
+  readonly nitrogenKg: number;
+  readonly programmeNitrogenKg: number;
+  readonly inoculationNitrogenKg: number;
+  readonly inoculationAtMostKg: number;
+  readonly netNitrogenKg: number;
+  /** In crop residues, by the inventory method of the IPCC: another quantity than nitrogen fixed. */
+  readonly residueNitrogenKg: number;
+  /** Nitrogen fixed by the method of 2008, for comparison. */
+  readonly earlierNitrogenKg: number;
+  readonly grainT: number;
+  readonly programmeGrainT: number;
+  readonly inoculationGrainT: number;
+  readonly programmeGrainWorth: number;
+  readonly inoculationGrainWorth: number;
 }
 
 export interface Headline {
@@ -91,7 +131,19 @@ export interface Headline {
    * its inoculant, in the same season and draw. Comes from the gain in yield alone and may be below nought in a draw.
    */
   readonly inoculationNitrogenKg: Spread;
+  /**
+   * The second bound of the same, where no field held compatible rhizobia of its own and the method cannot show what inoculation
+   * does: all that is fixed on the hectares reached.
+   */
+  readonly inoculationAtMostKg: Spread;
+  /** Fixed less what leaves the fields with the grain; below nought where the crop draws on the soil. */
+  readonly netNitrogenKg: Spread;
   readonly grainT: Spread;
+  /** Grain beyond what own seed alone would give, and what inoculation adds on the land it coats. */
+  readonly programmeGrainT: Spread;
+  readonly inoculationGrainT: Spread;
+  /** Means over the seasons at the central parameters: what another hand can work out again. */
+  readonly central: CentralTotals;
   /** In communities that plan land, where their number is given. */
   readonly farmers: number;
   /** Farmers of each community, in proportion to the part of its planned hectares that is reached. */
@@ -100,7 +152,9 @@ export interface Headline {
   readonly womenShare: number | null;
   /** Hectares that the packs signed for coat, and of those the hectares reported sown. */
   readonly signedForHa: number;
-  readonly sownHa: number /** Goods and delivery over the hectares reached: least where most are reached. Null where a price is missing or none is reached. */;
+  readonly sownHa: number;
+  readonly cost: CostParts;
+  /** All cost over the hectares reached: least where most are reached. Null where a price is missing or none is reached. */
   readonly costPerHectare: Range | null;
   /** The same of delivery alone, at the middle. */
   readonly deliveryPerHectare: number | null;
@@ -112,7 +166,12 @@ export interface Headline {
   /** Null where prices are not given. */
   readonly goodsCost: number | null;
   readonly deliveryCost: number | null;
-  readonly nitrogenWorth: number | null;
+  /** Grain owed to the programme and to inoculation at the prices given; null where a price it needs is not. */
+  readonly programmeGrainWorth: Range | null;
+  readonly inoculationGrainWorth: Range | null;
+  /** Worth of the grain owed to the programme over all its cost; of that owed to inoculation over the price of its packs. */
+  readonly valueCostRatio: Range | null;
+  readonly inoculantValueCostRatio: Range | null;
   readonly communitiesReached: number;
   readonly communities: number;
 }

@@ -101,6 +101,7 @@ export const COVERAGE_WORDING = {
       little: 'little lost',
       'no-onset': 'no planting rains',
       late: 'rains before the goods',
+      hot: 'packs too hot on the road',
       waiting: 'died in the wait for rain',
       weak: 'packs too weak',
     },
@@ -111,6 +112,7 @@ export const COVERAGE_WORDING = {
       little: (lost: string) => `${lost} ha lost in all`,
       'no-onset': (lost: string) => `no planting rains came for ${lost} ha`,
       late: (lost: string) => `the sowing window had closed on ${lost} ha before the goods came`,
+      hot: (lost: string) => `packs for ${lost} ha may have reached 40 °C on the road and stay on hold`,
       waiting: (lost: string) => `packs for ${lost} ha fell below the floor in the wait for rain`,
       weak: (lost: string) => `packs for ${lost} ha were below the floor from the start`,
     },
@@ -118,7 +120,7 @@ export const COVERAGE_WORDING = {
     always: (what: string) => `In every season ${what}.`,
     leftOut: (count: string, day: string) =>
       `${count} more are left out: their rains had come by ${day}, and this season's had not.`,
-    varies: 'What varies is when the rains come. Heat and roads are as this plan expects them.',
+    varies: 'What varies is the weather: rain, heat and roads of one year stay together.',
     mark: (season: string, ha: string, cost: string) => `${season}: ${ha} ha, ${cost}`,
     summary: (low: string, high: string, middle: string) =>
       `Between ${low} and ${high} ha over the seasons, ${middle} ha in the middle one.`,
@@ -156,10 +158,10 @@ export const COVERAGE_WORDING = {
   method: {
     title: 'Method, sources and cautions',
     what: (seasons: string, draws: string) =>
-      `Every outcome is this plan played in ${seasons === '1' ? 'the one season known' : `one of ${seasons} past seasons`} with one of ${draws} draws of what is not known: yield, the nitrogen method, how fast rhizobia die, how crops answer. A factor of 2 either way is read as 5 to 95 in a hundred.`,
+      `Every outcome is this plan played in ${seasons === '1' ? 'the one season known' : `one of ${seasons} past seasons`} with one of ${draws} draws of what is not known: yield, the nitrogen method, how fast rhizobia die, how crops answer, delays and breakdowns. A factor of 2 either way is read as 5 to 95 in a hundred.`,
     cautions: [
       'Nitrogen fixed is not nitrogen left behind: most of it leaves the field with the grain.',
-      'The method (Herridge and others 2022) credits inoculation with larger yields only. Where the right rhizobia were absent, inoculation gives more than is shown here.',
+      'The method (Herridge and others 2022) credits inoculation with larger yields only. Where the right rhizobia were absent, inoculation gives more: at most all that is fixed on the land reached.',
       'Fields measured on farms are often lower than this method gives; that is why the range is wide.',
       'Hectares count as expected where seed is sown within the window and carries at least the floor of rhizobia. A pack on hold, out of date or too hot is judged by its label and by a test, not by this page.',
       'Growers are counted in proportion to their land. Nobody is counted by name.',

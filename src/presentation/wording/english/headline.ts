@@ -16,7 +16,8 @@ export const HEADLINE_WORDING = {
   unserved: 'loads not served',
   goodsCost: 'goods handed over',
   deliveryCost: 'delivery',
-  nitrogenWorth: 'worth of the nitrogen owed to the programme',
+  programmeGrainT: 'of the grain owed to the programme, t',
+  residualWorth: 'worth of what the next cereal can do without',
   orders: (lines: string, cost: string, when: string) =>
     `to order for the land not served: ${lines} lines, ${cost}, ${when} (orders.csv)`,
   orderBy: (date: string) => `the first by ${date}`,

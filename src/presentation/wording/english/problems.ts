@@ -620,6 +620,31 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
       `For ${facts['communities']} communities nobody can say how many rhizobia are alive when ${facts['crop']} is sown: a count, a dose or a sowing day is not known.`,
     remedy: 'State count and dose of the product, or have the lot tested.',
   },
+  E7005: {
+    what: ({ facts }) =>
+      `The plan can be played in ${facts['seasons']} past ${facts['seasons'] === 1 ? 'season' : 'seasons'} alone: its ranges say little of what the weather can do.`,
+    remedy: 'Send a longer weather record.',
+  },
+  E7006: {
+    what: () =>
+      'The need for fertiliser is counted, but this plan hands none over: no gain from phosphorus is counted in grain or nitrogen.',
+    remedy: 'Count such a gain apart, from trials of the product.',
+  },
+  E7007: {
+    what: ({ facts }) =>
+      `scenario.json gives no price of ${facts['crop']} grain: the worth of extra grain and its ratio to cost are left unstated.`,
+    remedy: 'Give a price for each t in prices.grain.',
+  },
+  E7008: {
+    what: ({ facts }) =>
+      `The inventory method gives no coefficients for the roots of ${facts['crop']}: it is left out of the nitrogen in residues.`,
+    remedy: 'Nothing needs doing; nitrogen fixed does not depend on it.',
+  },
+  E7009: {
+    what: ({ facts }) =>
+      `The yield of ${facts['crop']}, ${facts['yield']} t per ha, is far above the usual ${facts['usual']}: grain and nitrogen follow it.`,
+    remedy: 'See that it is in t per ha; give the yield that growers have, not a record.',
+  },
   // checker
   E8001: {
     what: inPlan('is not of the format {expected}'),

@@ -1,5 +1,16 @@
 import { at, change, onFirst, type Spoil, scale, set } from './spoil.ts';
 
+function inflateCentral(
+  p: Parameters<Spoil['spoil']>[0],
+  name: 'programmeNitrogenKg' | 'inoculationAtMostKg' | 'reachedHa',
+  factor: number,
+  least: number,
+): boolean {
+  const { central } = p.outcomes.headline;
+  const told = central[name] ?? 0;
+  return told >= least && change(central, { [name]: told * factor });
+}
+
 export const OUTCOMES_SPOILS: readonly Spoil[] = [
   {
     name: 'hectares with seed inflated',
@@ -90,6 +101,63 @@ export const OUTCOMES_SPOILS: readonly Spoil[] = [
     name: 'a community reached too many',
     code: 'E8954',
     spoil: (p) => change(p.outcomes.headline, { communitiesReached: p.outcomes.headline.communitiesReached + 1 }),
+  },
+  {
+    name: 'central nitrogen owed to the programme inflated by a third of a percent',
+    code: 'E8952',
+    spoil: (p) => inflateCentral(p, 'programmeNitrogenKg', 1.0033, 50),
+  },
+  {
+    name: 'nitrogen left after harvest told as all that is fixed',
+    code: 'E8952',
+    spoil: (p) => {
+      const { central } = p.outcomes.headline;
+      if ((central.nitrogenKg ?? 0) < 1) return false;
+      return change(central, { netNitrogenKg: central.nitrogenKg });
+    },
+  },
+  {
+    name: 'the bound for land without rhizobia inflated',
+    code: 'E8952',
+    spoil: (p) => inflateCentral(p, 'inoculationAtMostKg', 1.2, 1),
+  },
+  {
+    name: 'central hectares reached inflated',
+    code: 'E8951',
+    spoil: (p) => inflateCentral(p, 'reachedHa', 1.2, 1),
+  },
+  {
+    name: 'all nitrogen priced instead of the residual benefit',
+    code: 'E8955',
+    spoil: (p) => {
+      const { residualWorth, nitrogenKg } = p.outcomes.headline;
+      if (!residualWorth) return false;
+      p.outcomes.headline.residualWorth = { least: residualWorth.least, most: nitrogenKg.p50 * 10 };
+      return true;
+    },
+  },
+  {
+    name: 'a part of the cost left out',
+    code: 'E8955',
+    spoil: (p) => {
+      const { cost } = p.outcomes.headline;
+      return (cost.vehicleDays ?? 0) > 10 && change(cost, { vehicleDays: 0 });
+    },
+  },
+  {
+    name: 'training priced that nobody gave a price for',
+    code: 'E8955',
+    spoil: (p) => p.outcomes.headline.cost.training === null && change(p.outcomes.headline.cost, { training: 500 }),
+  },
+  {
+    name: 'a chance above one',
+    code: 'E8953',
+    spoil: (p) =>
+      onFirst(
+        p.outcomes.zones.inTimeChance,
+        () => true,
+        (i) => set(p.outcomes.zones.inTimeChance, i, 1.4),
+      ),
   },
   {
     name: 'cost understated',
