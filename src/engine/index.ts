@@ -7,6 +7,7 @@ export { Sha256 } from './numerics/sha256.ts';
 export {
   type AllocationDifference,
   addProblems,
+  askTripAtHour,
   type CellDifference,
   type CommodityDifference,
   calendarOf,

@@ -14,6 +14,7 @@ import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { applyChange } from './stages/5-allocation/apply-change.ts';
 import { findSmallestChange } from './stages/5-allocation/find-smallest-change.ts';
 import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
+import { tripAtHour } from './stages/6-delivery/trip-at-hour.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
 import {
   type Allocation,
@@ -33,6 +34,8 @@ import {
   type SmallestChange,
   type StageResult,
   type StockChange,
+  type TripAtHour,
+  type TripQuestion,
   type TripWish,
   withAssumptions,
   type ZoneShares,
@@ -197,6 +200,19 @@ export function calendarOf(
   const scenario = withAssumptions(sent, decisions);
   const { places, season, needs } = layGround(scenario, decisions, previous, overlay, runner({}));
   return drawCalendar(scenario, places.value.result, season.value.result, needs.value.result, wish);
+}
+
+/** How a planned trip would go if it left at another hour, whatever rule it then breaks. */
+export function askTripAtHour(
+  sent: Scenario,
+  decisions: Decisions,
+  previous: Ground | null,
+  overlay: PolygonOverlay,
+  ask: TripQuestion,
+): TripAtHour {
+  const scenario = withAssumptions(sent, decisions);
+  const { season } = layGround(scenario, decisions, previous, overlay, runner({}));
+  return tripAtHour(scenario, season.value.result, ask);
 }
 
 /**

@@ -42,6 +42,10 @@ export function plannerAtHand(): PlanClient & { readonly asked: string[] } {
       asked.push('smallestChange');
       return planner.smallestChange(ask);
     },
+    async tripAtHour(ask) {
+      asked.push('tripAtHour');
+      return planner.tripAtHour(ask);
+    },
     async needs(ask) {
       asked.push('needs');
       return planner.needs(ask);

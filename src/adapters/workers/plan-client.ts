@@ -20,6 +20,7 @@ export interface PlanClient {
   calendar(ask: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']>;
   stock(ask: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']>;
   smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']>;
+  tripAtHour(ask: WorkerCalls['tripAtHour']['ask']): Promise<WorkerCalls['tripAtHour']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -112,6 +113,7 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     calendar: async (ask) => post(await ready(), 'calendar', ask),
     stock: async (ask) => post(await ready(), 'stock', ask),
     smallestChange: async (ask) => post(await ready(), 'smallestChange', ask),
+    tripAtHour: async (ask) => post(await ready(), 'tripAtHour', ask),
     cancel: () => stop(new Cancelled()),
   };
 }

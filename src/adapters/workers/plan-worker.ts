@@ -32,6 +32,8 @@ async function answer(message: ToWorker): Promise<void> {
       }
       case 'calendar':
         return send({ kind: 'answer', id, answer: await planner.calendar(message.ask) });
+      case 'tripAtHour':
+        return send({ kind: 'answer', id, answer: await planner.tripAtHour(message.ask) });
       case 'stock':
         return send({ kind: 'answer', id, answer: await planner.stock(message.ask) });
       case 'smallestChange':

@@ -1,5 +1,6 @@
 import {
   addProblems,
+  askTripAtHour,
   calendarOf,
   checkPlan,
   type Decision,
@@ -99,6 +100,17 @@ export class Planner {
     this.tools ??= this.loadTools();
     const { overlay } = await this.tools;
     return { calendar: calendarOf(read.scenario, read.decisions, this.stages, overlay, trip) };
+  }
+
+  async tripAtHour({
+    decisions,
+    trip,
+  }: WorkerCalls['tripAtHour']['ask']): Promise<WorkerCalls['tripAtHour']['answer']> {
+    const read = this.readWith(decisions);
+    if (read.scenario === null) return { trip: null };
+    this.tools ??= this.loadTools();
+    const { overlay } = await this.tools;
+    return { trip: askTripAtHour(read.scenario, read.decisions, this.stages, overlay, trip) };
   }
 
   async stock({ decisions, changes }: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']> {

@@ -10,6 +10,8 @@ import type {
   SeasonCalendar,
   SmallestChange,
   StockChange,
+  TripAtHour,
+  TripQuestion,
   TripWish,
 } from '../../engine/index.ts';
 
@@ -73,6 +75,11 @@ export interface WorkerCalls {
   readonly calendar: {
     readonly ask: { readonly decisions: readonly Decision[]; readonly trip: TripWish };
     readonly answer: { readonly calendar: SeasonCalendar | null };
+  };
+  /** A planned trip left at another hour; null where no plan is possible. */
+  readonly tripAtHour: {
+    readonly ask: { readonly decisions: readonly Decision[]; readonly trip: TripQuestion };
+    readonly answer: { readonly trip: TripAtHour | null };
   };
   /** What changes on the stock or the decisions, made together, would give and take, before delivery. */
   readonly stock: {

@@ -14,6 +14,8 @@ interface TemperatureChartProps {
   readonly hours: { readonly from: number; readonly to: number };
   readonly hour: number;
   readonly onHour: (minute: number) => void;
+  /** Packs of the trip at an hour that is tried. */
+  readonly tried: readonly HeatPoint[] | null;
 }
 
 /** Room around the plot, px: the flag of the hour above, °C to the left, names of lines to the right, hours below. */
@@ -35,7 +37,7 @@ interface Scale {
 }
 
 /** Air, air at the box and packs through a vehicle's day, with the limits; the hour is moved on it. */
-export function TemperatureChart({ vehicle, heat, hours, hour, onHour }: TemperatureChartProps) {
+export function TemperatureChart({ vehicle, heat, hours, hour, onHour, tried }: TemperatureChartProps) {
   const words = useWords();
   const { element, width } = useWidth(WIDTH_AT_FIRST);
   const plotWidth = Math.max(120, width - ROOM.left - ROOM.right);
@@ -55,6 +57,15 @@ export function TemperatureChart({ vehicle, heat, hours, hour, onHour }: Tempera
         {heat.trips.map((trip) => (
           <TripLines key={trip.trip} trip={trip} heat={heat} scale={scale} tone={vehicle.mark.tone} />
         ))}
+        {tried && (
+          <path
+            d={pathOf(
+              tried.filter(([minute]) => minute <= hours.to),
+              scale,
+            )}
+            className="packs-tried"
+          />
+        )}
         <StopTicks vehicle={vehicle} scale={scale} />
         <LineNames heat={heat} scale={scale} tone={vehicle.mark.tone} />
         <Cursor heat={heat} hour={hour} scale={scale} tone={vehicle.mark.tone} />

@@ -13,6 +13,8 @@ import type {
   Scenario,
   SeasonCalendar,
   StockChange,
+  TripAtHour,
+  TripQuestion,
 } from '../../engine/index.ts';
 import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
@@ -71,6 +73,8 @@ export interface SeasonState {
   dismiss(): void;
   /** What changes would give and take of the stock under the decisions of now; null where no answer is possible. */
   askStock(changes: readonly StockChange[]): Promise<AllocationDifference | null>;
+  /** How a planned trip would go at another hour; null where no answer is possible. */
+  askTrip(trip: TripQuestion): Promise<TripAtHour | null>;
   /** Has the days of the plan weighed, once a plan. */
   weighDays(): Promise<void>;
 }
@@ -255,6 +259,17 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         if (planning) return null;
         try {
           return (await client.stock({ decisions, changes })).difference;
+        } catch (error) {
+          fail(error);
+          return null;
+        }
+      },
+
+      async askTrip(trip) {
+        const { plannedFrom, files, planning } = get();
+        if (planning || plannedFrom?.files !== files) return null;
+        try {
+          return (await client.tripAtHour({ decisions: plannedFrom.decisions, trip })).trip;
         } catch (error) {
           fail(error);
           return null;

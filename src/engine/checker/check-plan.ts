@@ -5,6 +5,7 @@ import type { Scenario } from '../vocabulary/scenario.ts';
 import { checkBalance } from './check-balance.ts';
 import { checkFairness } from './check-fairness.ts';
 import { checkIdentity } from './check-identity.ts';
+import { checkLatestLeave } from './check-latest-leave.ts';
 import { checkLoads } from './check-loads.ts';
 import { checkLots } from './check-lots.ts';
 import { checkNeeds } from './check-needs.ts';
@@ -55,6 +56,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkBalance(c),
     ...checkLoads(c),
     ...checkTimes(c, season),
+    ...checkLatestLeave(c, season, air),
     ...checkPaths(c, reach),
     ...checkTemperatures(c, air),
     ...checkUnserved(openYard(c, season, reach, air)),

@@ -167,7 +167,7 @@ export const TABLES: readonly TableRule[] = [
       vehicle: 'index vehicles',
       date: 'date',
       trip: 'whole',
-      ...columns('minute', 'leaveMinute', 'returnMinute'),
+      ...columns('minute', 'leaveMinute', 'latestLeaveMinute', 'returnMinute'),
       ...columns('amount', 'iceKg', 'loadKg', 'coolLitres', 'kilometres'),
       returnLeg: 'index legs',
     },

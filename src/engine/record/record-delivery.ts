@@ -68,6 +68,7 @@ function recordTrips(scenario: Scenario, trips: readonly DatedTrip[], returnLeg:
     date: trips.map(({ day }) => isoDate(dayNumber(scenario.planning.from + day))),
     trip: trips.map(({ number }) => number),
     leaveMinute: trips.map(({ trip }) => round(trip.leaveMinute, 'minutes')),
+    latestLeaveMinute: trips.map(({ trip }) => round(trip.latestLeaveMinute, 'minutes')),
     returnMinute: trips.map(({ trip }) => round(trip.returnMinute, 'minutes')),
     iceKg: trips.map(({ trip }) => round(trip.iceKg, 'kilograms')),
     loadKg: trips.map(({ trip }) => round(trip.loadKg, 'kilograms')),

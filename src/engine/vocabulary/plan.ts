@@ -248,6 +248,7 @@ export interface Plan {
       /** 1 first trip of the day. */
       readonly trip: readonly number[];
       readonly leaveMinute: readonly number[];
+      readonly latestLeaveMinute: readonly number[];
       readonly returnMinute: readonly number[];
       readonly iceKg: readonly number[];
       readonly loadKg: readonly number[];

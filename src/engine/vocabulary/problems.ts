@@ -249,6 +249,7 @@ export const PROBLEM_WEIGHTS = {
   E8706: 'blocks', // inoculant handed over before its seed
   E8707: 'blocks', // a hand-over outside the consignment's days
   E8708: 'blocks', // times that do not add up
+  E8709: 'blocks', // a latest hour to leave at which a rule breaks
   E8801: 'blocks', // a path with a gap, or to another place
   E8802: 'blocks', // a path against a one-way road
   E8803: 'blocks', // a path along a closed road

@@ -7,6 +7,8 @@ const HEADER = [
   'date',
   'vehicle_id',
   'trip',
+  'leave',
+  'leave_by',
   'stop',
   'community_id',
   'consignment_id',
@@ -20,8 +22,8 @@ const HEADER = [
 ];
 
 /**
- * Deliveries as CSV: one row per stop, load and lot. Stops count from 1 within a trip; `arrive` and `depart` are local
- * clock times; `load_kg` is what the vehicle carries on arrival; `box_max_c` and `log10_loss` stand where inoculant is
+ * Deliveries as CSV: one row per stop, load and lot. Stops count from 1 within a trip; `leave`, `leave_by`
+ * (the latest minute at which no rule breaks), `arrive` and `depart` are local clock times; `load_kg` is what the vehicle carries on arrival; `box_max_c` and `log10_loss` stand where inoculant is
  * aboard.
  */
 export function deliveriesCsv(plan: Plan): string {
@@ -34,6 +36,8 @@ export function deliveriesCsv(plan: Plan): string {
       trips.date[trip] ?? null,
       idAt(ids.vehicles, trips.vehicle[trip]),
       trips.trip[trip] ?? null,
+      clockText(trips.leaveMinute[trip] ?? 0),
+      clockText(trips.latestLeaveMinute[trip] ?? 0),
       stop,
     ];
     const end: CsvCell[] = [

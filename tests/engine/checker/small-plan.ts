@@ -484,6 +484,7 @@ export const smallPlan: Plan = {
       date: JOURNEYS.map(({ day }) => date(day)),
       trip: [1, 1, 1],
       leaveMinute: JOURNEYS.map(({ leave }) => minutes(leave)),
+      latestLeaveMinute: JOURNEYS.map(({ leave }) => minutes(leave)),
       returnMinute: driven.map(({ back }) => minutes(back)),
       iceKg: JOURNEYS.map(({ iceKg }) => iceKg),
       loadKg: [952.1, 2.7, 2.7],

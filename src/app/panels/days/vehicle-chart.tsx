@@ -1,10 +1,13 @@
+import { useState } from 'react';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
 import { type DayHeat, valueAt } from '../../../presentation/views/days-heat.ts';
+import { packsLine } from '../../../presentation/views/days-trip.ts';
 import { TemperatureChart } from '../../charts/temperature-chart.tsx';
 import { useView, useWords } from '../../state/use-stores.ts';
 import { useChosenVehicle } from './chosen-vehicle.ts';
 import { heatOf, useDayShown, useShownVehicle } from './day-shown.ts';
+import { LeaveStepper, useTripAtHour } from './leave-stepper.tsx';
 
 /** More vehicles than this are chosen from a list. */
 const MOST_LETTERS = 8;
@@ -17,6 +20,15 @@ export function VehicleChart() {
   const vehicle = useShownVehicle(shown);
   const chooseHour = useView((view) => view.chooseHour);
   const { choose } = useChosenVehicle();
+  const trip =
+    vehicle?.trips.find(({ stops }) => stops.some(({ packC }) => packC !== null)) ?? vehicle?.trips[0] ?? null;
+  const trial = `${shown?.day} ${vehicle?.id} ${trip?.row}`;
+  const [tried, setTried] = useState<{ readonly of: string; readonly minute: number | null }>({
+    of: trial,
+    minute: null,
+  });
+  const minute = tried.of === trial ? tried.minute : null;
+  const answer = useTripAtHour(shown, trip, minute);
   if (shown === null || vehicle === null) return null;
   const heat = heatOf(shown.plan, vehicle);
   const last = vehicle.trips.flatMap((trip) => trip.stops).findLast(({ packC }) => packC !== null);
@@ -65,7 +77,23 @@ export function VehicleChart() {
           </p>
         )}
       </header>
-      <TemperatureChart vehicle={vehicle} heat={heat} hours={shown.hours} hour={shown.hour} onHour={chooseHour} />
+      {trip && (
+        <LeaveStepper
+          shown={shown}
+          trip={trip}
+          tried={minute}
+          onTry={(to) => setTried({ of: trial, minute: to })}
+          answer={answer}
+        />
+      )}
+      <TemperatureChart
+        vehicle={vehicle}
+        heat={heat}
+        hours={shown.hours}
+        hour={shown.hour}
+        onHour={chooseHour}
+        tried={answer && packsLine(answer)}
+      />
       {heat.trips.length > 0 && <HeatTable heat={heat} />}
     </>
   );

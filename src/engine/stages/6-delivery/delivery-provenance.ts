@@ -51,6 +51,11 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
     figure('trips.coolLitres', 'L', 'sum over its loads of inoculant, ice not counted', [
       from('figure:allocation.consignments.coolLitres', 'L'),
     ]),
+    figure('trips.latestLeaveMinute', 'min', 'latest of every five minutes from leaving at which no rule breaks', [
+      column('handover-points.csv:closes', 'min'),
+      column('vehicles.csv:max_hours', 'h'),
+      from('figure:delivery.stops.hotBandMaxC', '°C'),
+    ]),
     figure(
       'trips.leaveMinute',
       'min',

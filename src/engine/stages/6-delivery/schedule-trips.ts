@@ -1,6 +1,7 @@
 import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results/delivery.ts';
 import type { DispatchState } from './dispatch-state.ts';
 import type { TripHeat } from './heat-trip.ts';
+import { latestLeave } from './latest-leave.ts';
 import type { SlotPlan, TripPlan } from './plan-slot.ts';
 import { type TripClock, timeTrip } from './time-trip.ts';
 import { NO_CURVE, traceTrip } from './trip-curve.ts';
@@ -16,11 +17,27 @@ export function scheduleTrips(state: DispatchState, loads: readonly Load[]): Veh
     .map(({ slot, plan }) => ({
       vehicle: slot.vehicle,
       day: slot.day,
-      trips: plan.trips.map((trip) => scheduleTrip(state, slot, trip, loads)),
+      trips: plan.trips.map((trip, n) => {
+        const next = plan.trips[n + 1];
+        const backBy = next ? leavesLoading(state, slot, next) : slot.latestBack;
+        return scheduleTrip(state, slot, trip, loads, latestLeave(state, slot, trip, backBy));
+      }),
     }));
 }
 
-function scheduleTrip(state: DispatchState, slot: Slot, trip: TripPlan, loads: readonly Load[]): Trip {
+/** When loading must begin for a trip to leave as planned. */
+function leavesLoading({ task, trial }: DispatchState, slot: Slot, trip: TripPlan): number {
+  timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, trial.clock);
+  return trial.clock.leaveMinute - trip.kg * slot.loadingMinutesPerKg;
+}
+
+function scheduleTrip(
+  state: DispatchState,
+  slot: Slot,
+  trip: TripPlan,
+  loads: readonly Load[],
+  latestLeaveMinute: number,
+): Trip {
   const { task, trial } = state;
   const { clock, heat } = trial;
   const timed = timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, clock);
@@ -38,6 +55,7 @@ function scheduleTrip(state: DispatchState, slot: Slot, trip: TripPlan, loads: r
   }
   return {
     leaveMinute: clock.leaveMinute,
+    latestLeaveMinute,
     returnMinute: clock.returnMinute,
     iceKg: trip.iceKg,
     loadKg: clock.kg,

@@ -50,6 +50,8 @@ export interface TripCurve {
 
 export interface Trip {
   readonly leaveMinute: number;
+  /** Latest minute, in steps of five from the planned one, at which it could leave and still keep every rule. */
+  readonly latestLeaveMinute: number;
   readonly returnMinute: number;
   readonly iceKg: number;
   readonly loadKg: number;
@@ -59,6 +61,35 @@ export interface Trip {
   readonly curve: TripCurve;
   readonly returnLegMinutes: number;
   readonly returnLegKm: number;
+}
+
+/** A planned trip, to be told as it would go if it left at another hour. */
+export interface TripQuestion {
+  readonly vehicle: number;
+  /** Offset from planning.from. */
+  readonly day: number;
+  readonly iceKg: number;
+  readonly leaveMinute: number;
+  readonly stops: readonly {
+    readonly site: number;
+    readonly legMinutes: number;
+    readonly serviceMinutes: number;
+    readonly opensMinute: number;
+    /** Handed over there. */
+    readonly inoculantKg: number;
+  }[];
+  readonly returnLegMinutes: number;
+  /** Lowest storage limit on the labels aboard; null where none states one. */
+  readonly storageLimitC: number | null;
+}
+
+export interface TripAtHour {
+  readonly leaveMinute: number;
+  readonly returnMinute: number;
+  readonly curve: TripCurve;
+  readonly packMaxC: number;
+  readonly hotBandMaxC: number;
+  readonly hoursAboveStorage: number | null;
 }
 
 export interface VehicleDay {

@@ -217,6 +217,11 @@ export const DAYS_WORDING = {
   boxAir: 'air at the box, with sun',
   packsLine: 'packs, up to 2 °C hotter air',
   limit40: '40: no pack may get there',
+  earlier: 'leave a quarter of an hour earlier',
+  later: 'leave a quarter of an hour later',
+  leaveByPlanned: (clock: string) => `Leave by ${clock} at the latest.`,
+  triedHottest: (clock: string, celsius: string, hot: string, back: string) =>
+    `Dashed, left at ${clock}: hottest ${celsius} °C (to ${hot}), back ${back}.`,
   storageLimit: (celsius: string) => `${celsius}: storage limit`,
   storageOver: (celsius: string, hours: string) => `${celsius}: storage limit, ${hours} h over`,
   iceGone: (clock: string) => `ice gone ${clock}`,

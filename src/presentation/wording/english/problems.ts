@@ -836,6 +836,10 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
   },
   E8706: { what: inPlan('hands inoculant over on {value}; the seed comes on {expected}'), remedy: 'Plan again.' },
   E8707: { what: inPlan('hands over on {value}; the goods serve {expected}'), remedy: 'Plan again.' },
+  E8709: {
+    what: inPlan('says it may leave as late as minute {value}; {expected} would break then'),
+    remedy: 'Plan again.',
+  },
   E8708: { what: inPlan('says minute {value}; the times before it give {expected}'), remedy: 'Plan again.' },
   E8801: { what: inPlan('breaks or ends {value} km away from where it should be'), remedy: 'Plan again.' },
   E8802: { what: inPlan('drives road {value} against its direction'), remedy: 'Plan again.' },

@@ -24,6 +24,26 @@ export const TIMES_SPOILS: readonly Spoil[] = [
       ),
   },
   {
+    name: 'may leave so late that the crew comes home after dark',
+    code: 'E8709',
+    spoil: (p) =>
+      onFirst(
+        p.delivery.trips.latestLeaveMinute,
+        () => true,
+        (i) => set(p.delivery.trips.latestLeaveMinute, i, 1080),
+      ),
+  },
+  {
+    name: 'may leave no later than before it leaves',
+    code: 'E8709',
+    spoil: (p) =>
+      onFirst(
+        p.delivery.trips.latestLeaveMinute,
+        () => true,
+        (i) => set(p.delivery.trips.latestLeaveMinute, i, 60),
+      ),
+  },
+  {
     name: 'returns after dark',
     code: 'E8702',
     spoil: (p) =>

@@ -234,6 +234,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
         trips: [
           {
             leaveMinute: 400,
+            latestLeaveMinute: 400,
             returnMinute: 500,
             iceKg: 0,
             loadKg: 361.2,
