@@ -1,4 +1,5 @@
 import type { Decision, Plan, Scenario } from '../../engine/index.ts';
+import { alongRoad } from '../along-road.ts';
 import { placeName } from '../place-name.ts';
 import { communitiesOfStop, type DayStop } from './days-fleet.ts';
 
@@ -28,6 +29,17 @@ interface HandedLot {
   readonly kind: string;
   readonly packs: number;
   readonly kg: number;
+}
+
+/** Closes the last road on the way to a stop from a day to the end of planning; null where no road is driven. */
+export function closeWay(plan: Plan, scenario: Scenario, stop: DayStop, date: string): Decision | null {
+  const leg = plan.delivery.legs[plan.delivery.stops.leg[stop.row] ?? -1];
+  const last = leg?.pieces.at(-1);
+  if (last === undefined) return null;
+  const [road, from, to] = last;
+  const [position] = alongRoad(scenario.roads[road]?.positions ?? [], (from + to) / 2, to);
+  if (position === undefined) return null;
+  return { kind: 'road-closed', lon: position[0], lat: position[1], from: date, to: plan.scenario.planningTo };
 }
 
 function handedLots({ delivery, allocation, ids }: Plan, scenario: Scenario, stop: number): HandedLot[] {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Decision, Plan } from '../../../src/engine/index.ts';
 import { deliveriesCsv } from '../../../src/presentation/exports/deliveries-csv.ts';
-import { vehiclesOfDay } from '../../../src/presentation/views/days-fleet.ts';
-import { isAway, isHeld, stopGoods } from '../../../src/presentation/views/days-stops.ts';
+import { type DayStop, vehiclesOfDay } from '../../../src/presentation/views/days-fleet.ts';
+import { closeWay, isAway, isHeld, stopGoods } from '../../../src/presentation/views/days-stops.ts';
 import { notServed, servedNothing } from '../../../src/presentation/views/days-unserved.ts';
 import { stockCase } from './stock-case.ts';
 
@@ -114,5 +114,20 @@ describe('who is not served', () => {
     expect([...servedNothing(none, left)]).toEqual([community]);
     const zone = scenario.zones.find(({ id }) => id === scenario.communities[community]?.zoneId);
     expect(left[0]?.zones).toEqual([zone?.name]);
+  });
+});
+
+describe('a way that is closed', () => {
+  it('is the last road driven to the stop, from the day on', () => {
+    const stop = { ...plan.delivery.stops };
+    const row = stop.leg.findIndex((leg) => (plan.delivery.legs[leg]?.pieces.length ?? 0) > 0);
+    const closed = closeWay(plan, scenario, { row } as DayStop, '2026-11-20');
+    expect(closed).toMatchObject({ kind: 'road-closed', from: '2026-11-20', to: plan.scenario.planningTo });
+    const [road] = plan.delivery.legs[stop.leg[row] ?? -1]?.pieces.at(-1) ?? [];
+    const line = scenario.roads[road ?? -1]?.positions ?? [];
+    const [west, east] = [Math.min(...line.map(([lon]) => lon)), Math.max(...line.map(([lon]) => lon))];
+    if (closed?.kind !== 'road-closed') throw new Error('nothing is closed');
+    expect(closed.lon).toBeGreaterThanOrEqual(west - 1e-6);
+    expect(closed.lon).toBeLessThanOrEqual(east + 1e-6);
   });
 });

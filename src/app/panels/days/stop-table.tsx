@@ -2,7 +2,7 @@ import type { Decision } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
 import type { DayStop, DayTrip, VehicleDay } from '../../../presentation/views/days-fleet.ts';
-import { isHeld, type StopGoods, stopGoods } from '../../../presentation/views/days-stops.ts';
+import { closeWay, isHeld, type StopGoods, stopGoods } from '../../../presentation/views/days-stops.ts';
 import { dateText } from '../../../presentation/views/frame-view.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
@@ -106,6 +106,7 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       </td>
       <td className="number hold">
         <HoldButton locks={goods.locks} title={days.holdTitle(goods.place, vehicle.id, date)} />
+        <CloseButton closure={closeWay(plan, scenario, stop, day)} title={days.closeTitle(goods.place, date)} />
       </td>
     </tr>
   );
@@ -120,6 +121,21 @@ function HoldButton({ locks, title }: { readonly locks: readonly Decision[]; rea
   return (
     <button type="button" className="link decide" title={title} aria-label={title} onClick={() => decide(...locks)}>
       {days.hold}
+    </button>
+  );
+}
+
+/** The road to the stop is closed from that day on: a decision, as any. */
+function CloseButton({ closure, title }: { readonly closure: Decision | null; readonly title: string }) {
+  const { days } = useWords();
+  const decisions = useSeason((season) => season.decisions);
+  const decide = useSeason((season) => season.decide);
+  if (closure === null) return null;
+  if (decisions.some((one) => JSON.stringify(one) === JSON.stringify(closure)))
+    return <span title={days.closedNote}> {days.isClosed}</span>;
+  return (
+    <button type="button" className="link decide" title={title} aria-label={title} onClick={() => decide(closure)}>
+      {days.close}
     </button>
   );
 }

@@ -179,7 +179,12 @@ export const DAYS_WORDING = {
   held: 'held',
   holdTitle: (place: string, vehicle: string, date: string) => `Hold here: ${place}, on ${vehicle}, ${date}`,
   heldNote: 'held when planned again',
-  decisionsNote: 'Away and Hold are decisions: they count when the season is planned again, and Undo takes them back.',
+  close: 'Way closed',
+  isClosed: 'closed',
+  closeTitle: (place: string, date: string) => `Way closed: the last road to ${place}, from ${date} on`,
+  closedNote: 'closed when planned again',
+  decisionsNote:
+    'Away, Hold and Way closed are decisions: they count when the season is planned again, and Undo takes them back.',
   save: 'Save deliveries, CSV',
 
   // who is not served
