@@ -38,11 +38,11 @@ describe('tables of a plan', () => {
   it('writes deliveries, one row per stop, load and lot', () => {
     const csv = deliveriesCsv(plan);
     expect(headerOf(csv)).toBe(
-      'date,vehicle_id,trip,leave,leave_by,stop,community_id,consignment_id,lot_id,packs,arrive,depart,load_kg,box_max_c,log10_loss',
+      'date,vehicle_id,trip,stop,community_id,consignment_id,lot_id,packs,arrive,depart,load_kg,box_max_c,log10_loss,leave,leave_by',
     );
     expect(csv.split('\r\n').slice(1, -1)).toEqual([
-      '2026-11-05,V1,1,06:40,06:40,1,C1,C1/dry/D1,L-SEED,18,07:10,07:45,361.2,12,0.02',
-      '2026-11-05,V1,1,06:40,06:40,1,C1,C1/inoculant/D1,L-INO,12,07:10,07:45,361.2,12,0.02',
+      '2026-11-05,V1,1,1,C1,C1/dry/D1,L-SEED,18,07:10,07:45,361.2,12,0.02,06:40,06:40',
+      '2026-11-05,V1,1,1,C1,C1/inoculant/D1,L-INO,12,07:10,07:45,361.2,12,0.02,06:40,06:40',
     ]);
   });
 

@@ -7,8 +7,6 @@ const HEADER = [
   'date',
   'vehicle_id',
   'trip',
-  'leave',
-  'leave_by',
   'stop',
   'community_id',
   'consignment_id',
@@ -19,6 +17,8 @@ const HEADER = [
   'load_kg',
   'box_max_c',
   'log10_loss',
+  'leave',
+  'leave_by',
 ];
 
 /**
@@ -36,8 +36,6 @@ export function deliveriesCsv(plan: Plan): string {
       trips.date[trip] ?? null,
       idAt(ids.vehicles, trips.vehicle[trip]),
       trips.trip[trip] ?? null,
-      clockText(trips.leaveMinute[trip] ?? 0),
-      clockText(trips.latestLeaveMinute[trip] ?? 0),
       stop,
     ];
     const end: CsvCell[] = [
@@ -46,6 +44,8 @@ export function deliveriesCsv(plan: Plan): string {
       stops.loadKg[row] ?? null,
       stops.packMaxC[row] ?? null,
       stops.log10Loss[row] ?? null,
+      clockText(trips.leaveMinute[trip] ?? 0),
+      clockText(trips.latestLeaveMinute[trip] ?? 0),
     ];
     return (stops.loads[row] ?? []).flatMap((load) =>
       loadRows(plan, load).map((cells) => [...start, ...cells, ...end]),
