@@ -151,8 +151,8 @@ export function runRide(
   let minute = ride.leave;
   return ride.stops.map((stop) => {
     const table = air.tableOf(at(air.stationOfPlace, stop.place), ride.day);
-    const moving = (m: number) => airAround(table, vehicle.carriage, true, m);
-    const parked = (m: number) => airAround(table, vehicle.carriage, false, m);
+    const moving = (m: number) => airAround(table, vehicle.carriage, 'moving', m);
+    const parked = (m: number) => airAround(table, vehicle.carriage, vehicle.parksInShade ? 'shade' : 'parked', m);
     twin.run(minute, stop.arrive, (m) => moving(m) + hot);
     twin.run(stop.arrive, stop.depart, (m) => parked(m) + hot);
     box.run(minute, stop.arrive, moving, count);

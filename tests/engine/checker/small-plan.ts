@@ -142,7 +142,7 @@ function runBox(journey: Journey, arrive: number, depart: number, extra: number)
     const step = Math.min(1, depart - minute);
     const air = airCelsius(22, 40, sunriseMinute, sunsetMinute, minute);
     const sun = sunLoad(day, lat, lon, 120, 22, 40, minute);
-    stepBox(box, effectiveAirC(air, sun, vehicle.carriage, minute < arrive) + extra, step);
+    stepBox(box, effectiveAirC(air, sun, vehicle.carriage, minute < arrive ? 'moving' : 'parked') + extra, step);
     hottest = Math.max(hottest, box.celsius);
     loss += integrateStep(box, (celsius) => packLog10PerDay(celsius, set)) / 1440;
     above += minutesAbove(box, 20) / 60;
