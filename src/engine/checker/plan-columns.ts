@@ -54,7 +54,7 @@ export const TABLES: readonly TableRule[] = [
       crop: 'index crops',
       anchor: 'text',
       ...columns('number', 'firstOffsetDays', 'lastOffsetDays'),
-      ...columns('date?', 'firstP20', 'firstP50', 'firstP80', 'lastP50'),
+      ...columns('date?', 'firstP20', 'firstP50', 'firstP80', 'lastP50', 'latestSafe'),
     },
   },
   { table: 'season', rows: ['planningDays'], columns: { roadState: 'index roadStates', workday: 'index twoStates' } },

@@ -100,6 +100,8 @@ export interface Plan {
       readonly firstP50: readonly (string | null)[];
       readonly firstP80: readonly (string | null)[];
       readonly lastP50: readonly (string | null)[];
+      /** Last day from which the crop still ripens before the rains end in four seasons of five. */
+      readonly latestSafe: readonly (string | null)[];
     };
     /** Per planning day. */
     readonly roadState: readonly number[];

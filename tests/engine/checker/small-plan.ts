@@ -312,6 +312,8 @@ export const smallPlan: Plan = {
       firstP50: ['2026-11-25', '2026-11-25', '2026-11-25'],
       firstP80: ['2026-11-28', '2026-11-28', '2026-11-28'],
       lastP50: ['2026-12-16', '2026-12-16', '2026-12-16'],
+      // The store is empty on 31 December, the last search day, in every member: 100 days before.
+      latestSafe: ['2026-09-22', '2026-09-22', '2026-09-22'],
     },
     // 12 mm on 6 November in two of the three seasons: difficult then and the day after.
     roadState: [0, 0, 0, 0, 1, 1, 0],
