@@ -169,6 +169,7 @@ export const TABLES: readonly TableRule[] = [
       trip: 'whole',
       ...columns('minute', 'leaveMinute', 'latestLeaveMinute', 'returnMinute'),
       ...columns('amount', 'iceKg', 'loadKg', 'coolLitres', 'kilometres'),
+      ...columns('number?', 'meanKineticC', 'degreeHours30', 'hoursAbove30', 'hoursAbove35', 'hoursAbove40'),
       returnLeg: 'index legs',
     },
   },
