@@ -126,3 +126,19 @@ describe('wrong calls', () => {
     expect(stderr).not.toMatch(/\n\s+at /);
   });
 });
+
+describe('season', () => {
+  it('tells each zone’s best day, the latest hour to leave and what holding for rain gives', () => {
+    const ran = nodulary('season', tiny);
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toMatch(/zone +ha +best day +kept % +hold % +too late % +leave by +most is lost/);
+    expect(ran.stdout).toMatch(/Western rise +\d+\.\d +2026-11-\d\d/);
+    expect(ran.stdout).toContain('No logger readings are sent.');
+    expect(ran.stderr).not.toMatch(/\n\s+at /);
+  });
+  it('refuses an hour that is none, with exit code 2', () => {
+    const ran = nodulary('season', tiny, '--leave', 'noon');
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toContain('--leave takes an hour as 06:30, not "noon".');
+  });
+});

@@ -66,6 +66,7 @@ export function sownSeasons(
         status: 'assumed' as const,
         firstDay: Float64Array.from(seasons, ([first]) => planning.from + first),
         lastDay: Float64Array.from(seasons, ([, last]) => planning.from + last),
+        latestSafeDay: Number.NaN,
         sownChance: new Float64Array(outlookDays),
       })),
     ).flat(),

@@ -19,7 +19,7 @@ export function checkSeason(c: CheckedCase, season: OwnSeason): readonly Problem
     ...checkZoneStations(c, season),
     ...checkMembers(c, season),
     ...checkOnsets(c, season),
-    ...checkWindows(c),
+    ...checkWindows(c, season),
     ...checkRoadStates(c, season),
     ...checkWorkdays(c),
     ...checkExtremes(c, season),
@@ -135,7 +135,7 @@ function compareDate(
   return same ? [] : [finding(code, column, row, told ?? 'none', dateText(Math.round(due)))];
 }
 
-function checkWindows(c: CheckedCase): readonly Problem[] {
+function checkWindows(c: CheckedCase, season: OwnSeason): readonly Problem[] {
   const { windows, zoneStation } = c.plan.season;
   const found: Problem[] = [];
   const seen = new Set<number>();
@@ -156,6 +156,9 @@ function checkWindows(c: CheckedCase): readonly Problem[] {
       );
     if (at(windows.anchor, row) !== given.anchor.kind)
       found.push(finding('E8205', 'season.windows.anchor', row, at(windows.anchor, row), given.anchor.kind));
+    const { value: maturity } = cropFact(at(c.scenario.crops, crop), 'maturityDays', c.scenario.assumptions);
+    const safe = quantile(season.endsAt(at(zoneStation, zone)), 0.2) - Math.round(maturity);
+    found.push(...compareDate('E8205', 'season.windows.latestSafe', row, at(windows.latestSafe, row), safe));
     const days = sowingDays(c, zone, crop);
     if (!days) return;
     for (const [name, of, p] of [

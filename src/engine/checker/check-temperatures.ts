@@ -4,7 +4,7 @@ import type { Problem } from '../vocabulary/problems.ts';
 import { stopsOfTrips } from './check-loads.ts';
 import { at, type CheckedCase, lotAndProduct, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
-import { type OwnAir, ownSurvival, type RideState, runRide } from './own-heat.ts';
+import { type OwnAir, type OwnExposure, ownSurvival, type RideState, runRide } from './own-heat.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** Heat of every trip with inoculant, by own air and explicit small steps; what is told must not be kinder. */
@@ -39,12 +39,26 @@ export function checkTemperatures(c: CheckedCase, air: OwnAir): readonly Problem
       limits.map((limit) => limit ?? Number.POSITIVE_INFINITY),
     );
     let firstSet = 0;
-    return carrying.flatMap((stop, i) => {
+    const stopFindings = carrying.flatMap((stop, i) => {
       const own = at(sets, i);
       const loss = Math.max(0, ...at(states, i).loss.slice(firstSet, firstSet + own.length));
       firstSet += own.length;
       return inoculantKg(stop) > 0 ? judgeStop(c, stop, at(states, i), loss, limits[i] ?? null, i) : [];
     });
+    return [...stopFindings, ...judgeExposure(c, trip, at(states, last).met)];
+  });
+}
+
+/** Mean kinetic temperature, degree hours and hours above 30, 35 and 40 °C of a trip; warmer than found is no fault. */
+function judgeExposure(c: CheckedCase, trip: number, met: OwnExposure): readonly Problem[] {
+  const { trips } = c.plan.delivery;
+  return (Object.keys(met) as (keyof OwnExposure)[]).flatMap((figure) => {
+    const told = trips[figure][trip];
+    const due = met[figure];
+    const slack =
+      figure === 'meanKineticC' ? TOLERANCE.packC : TOLERANCE.hoursAboveStorage + TOLERANCE.hoursAboveRelative * due;
+    if (typeof told !== 'number') return [finding('E8905', `delivery.trips.${figure}`, trip)];
+    return told < due - slack ? [finding('E8902', `delivery.trips.${figure}`, trip, told, due)] : [];
   });
 }
 

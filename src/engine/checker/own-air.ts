@@ -1,5 +1,5 @@
 import { acos, cos, exp, sin, tan } from '../numerics/elementary.ts';
-import { AIR_OFFSETS } from '../reference/boxes.ts';
+import { AIR_OFFSETS, type Ride } from '../reference/boxes.ts';
 import {
   AIR_COURSE,
   CLEAR_SKY_TRANSMITTANCE,
@@ -99,8 +99,8 @@ export function shadeAir({ airC }: AirTable, minute: number): number {
 }
 
 /** Air as a box feels it, by how it rides (offsets: reference/boxes.ts). */
-export function airAround(table: AirTable, carriage: Carriage, isMoving: boolean, minute: number): number {
-  const { fixed, perSun, sky } = (isMoving ? AIR_OFFSETS[carriage].moving : AIR_OFFSETS[carriage].parked).value;
+export function airAround(table: AirTable, carriage: Carriage, ride: Ride, minute: number): number {
+  const { fixed, perSun, sky } = AIR_OFFSETS[carriage][ride].value;
   const warming = perSun === 0 ? 0 : Math.max(0, perSun * between(table.sunLoad, minute) - sky);
   return between(table.airC, minute) + fixed + warming;
 }

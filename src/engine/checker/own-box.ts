@@ -30,7 +30,8 @@ export class OwnBox {
     this.uaWPerK = uaOf(vehicle);
     this.packsKg = packsKg;
     this.celsius = startC;
-    if (this.uaWPerK !== null && iceKg > 0 && startC > 0) this.coolByIce(iceKg);
+    if (this.uaWPerK !== null && iceKg > 0 && vehicle.coolantC > 0) this.mixWith(iceKg, vehicle.coolantC);
+    else if (this.uaWPerK !== null && iceKg > 0 && startC > 0) this.coolByIce(iceKg);
     this.hottest = this.celsius;
   }
 
@@ -41,6 +42,13 @@ export class OwnBox {
     this.waterKg = melted;
     this.iceKg = iceKg - melted;
     this.celsius = (heat - melted * MELT) / this.heatCapacity();
+  }
+
+  /** Packs, liner and cool water come to one temperature. */
+  private mixWith(waterKg: number, waterC: number): void {
+    const held = this.heatCapacity() * this.celsius + waterKg * WATER_J_PER_KG_K.value * waterC;
+    this.waterKg = waterKg;
+    this.celsius = held / this.heatCapacity();
   }
 
   private heatCapacity(): number {

@@ -1,3 +1,4 @@
+import { exp, log } from '../numerics/elementary.ts';
 import { COOL_STORE_CELSIUS, HOT_BAND_KELVIN } from '../reference/boxes.ts';
 import { CROP_FACTS } from '../reference/crops.ts';
 import { LAPSE_K_PER_KM } from '../reference/solar.ts';
@@ -120,6 +121,46 @@ export interface RideState {
   /** log10 lost per survival set asked for, hours above each limit asked for. */
   readonly loss: readonly number[];
   readonly hoursAbove: readonly number[];
+  readonly met: OwnExposure;
+}
+
+/** What the packs still aboard have met since the depot. */
+export interface OwnExposure {
+  readonly meanKineticC: number;
+  readonly degreeHours30: number;
+  readonly hoursAbove30: number;
+  readonly hoursAbove35: number;
+  readonly hoursAbove40: number;
+}
+
+/** Activation energy over the gas constant of the pharmacopoeia, K (USP <1160>). */
+const KINETIC_KELVIN = 10_000;
+
+/** Running sums of the measures, step by step. */
+class Meter {
+  private minutes = 0;
+  private kinetic = 0;
+  private degreeMinutes = 0;
+  private readonly above = [0, 0, 0];
+
+  add(celsius: number, minutes: number): void {
+    this.minutes += minutes;
+    this.kinetic += minutes * exp(-KINETIC_KELVIN / (celsius + 273.15));
+    this.degreeMinutes += minutes * Math.max(0, celsius - 30);
+    [30, 35, 40].forEach((limit, i) => {
+      if (celsius > limit) this.above[i] = at(this.above, i) + minutes;
+    });
+  }
+
+  read(): OwnExposure {
+    return {
+      meanKineticC: KINETIC_KELVIN / -log(this.kinetic / this.minutes) - 273.15,
+      degreeHours30: this.degreeMinutes / 60,
+      hoursAbove30: at(this.above, 0) / 60,
+      hoursAbove35: at(this.above, 1) / 60,
+      hoursAbove40: at(this.above, 2) / 60,
+    };
+  }
 }
 
 /** Runs the packs of a trip, and a twin in air 2 K hotter, from the depot to their last hand-over. */
@@ -140,7 +181,9 @@ export function runRide(
   const twin = new OwnBox(vehicle, ride.inoculantKg, held ?? shade + hot, ride.iceKg);
   const loss = sets.map(() => 0);
   const hours = limits.map(() => 0);
+  const meter = new Meter();
   const count = (celsius: number, minutes: number) => {
+    meter.add(celsius, minutes);
     sets.forEach((set, i) => {
       loss[i] = at(loss, i) + lossOver(celsius, minutes, set);
     });
@@ -151,8 +194,8 @@ export function runRide(
   let minute = ride.leave;
   return ride.stops.map((stop) => {
     const table = air.tableOf(at(air.stationOfPlace, stop.place), ride.day);
-    const moving = (m: number) => airAround(table, vehicle.carriage, true, m);
-    const parked = (m: number) => airAround(table, vehicle.carriage, false, m);
+    const moving = (m: number) => airAround(table, vehicle.carriage, 'moving', m);
+    const parked = (m: number) => airAround(table, vehicle.carriage, vehicle.parksInShade ? 'shade' : 'parked', m);
     twin.run(minute, stop.arrive, (m) => moving(m) + hot);
     twin.run(stop.arrive, stop.depart, (m) => parked(m) + hot);
     box.run(minute, stop.arrive, moving, count);
@@ -168,6 +211,7 @@ export function runRide(
       hotBand: twin.hottest,
       loss: [...loss],
       hoursAbove: [...hours],
+      met: meter.read(),
     };
     box.packsKg = Math.max(0, box.packsKg - stop.handedKg);
     twin.packsKg = Math.max(0, twin.packsKg - stop.handedKg);

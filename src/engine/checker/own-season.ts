@@ -6,7 +6,7 @@ import type { Scenario, SeasonSearch, WeatherStation } from '../vocabulary/scena
 import { dayNumber } from '../vocabulary/units.ts';
 import { at, type CheckedCase, dayOf } from './checked-case.ts';
 import { segmentKm } from './own-earth.ts';
-import { findOnset, type OwnRecord, onDay, openRecord, searchWindow, seasonInPlay } from './own-weather.ts';
+import { endOfRains, findOnset, type OwnRecord, onDay, openRecord, searchWindow, seasonInPlay } from './own-weather.ts';
 
 /** The season as the record gives it; stations in the order of plan.season.stations. */
 export interface OwnSeason {
@@ -22,6 +22,8 @@ export interface OwnSeason {
   readonly years: readonly number[];
   /** The years that this season may turn out like, and their onsets moved to this season; NaN: none that year. */
   readonly members: ReadonlyMap<number, readonly number[]>;
+  /** When the rains of each of the plan's members end at a station, moved to this season; NaN: not on record. */
+  readonly endsAt: (station: number) => readonly number[];
 }
 
 /** Part of the days of a past season that must be on record for the season to count. */
@@ -62,6 +64,12 @@ export function openSeason(c: CheckedCase): OwnSeason {
     name: search.name,
     current,
     years,
+    endsAt: (station) =>
+      plan.season.memberYears.map((year) => {
+        const record = stations[station];
+        const { from, until } = searchWindow(search, year);
+        return record ? endOfRains(record, from, until) - from + moved : Number.NaN;
+      }),
     members: new Map(chosen.map(([year, onsets]) => [year, onsets.map((day, s) => current[s]?.day ?? day)])),
   };
 }

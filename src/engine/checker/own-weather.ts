@@ -1,4 +1,4 @@
-import type { OnsetDefinition } from '../reference/onset-definitions.ts';
+import { type OnsetDefinition, SEASON_END } from '../reference/onset-definitions.ts';
 import { LAPSE_K_PER_KM } from '../reference/solar.ts';
 import { civilFromDay, dayFromCivil, dayOfMonthDay, daysInMonth } from '../vocabulary/calendar.ts';
 import type { Scenario, SeasonSearch, WeatherStation } from '../vocabulary/scenario.ts';
@@ -134,6 +134,27 @@ export function findOnset(
     return { day, confirmed: end + rule.searchDays <= lastKnown };
   }
   return null;
+}
+
+/** Longest season after its last search day. */
+const DAYS_AFTER_SEARCH = 180;
+
+/**
+ * The day on which a season's rains are over: the first from the last search day on whose soil store, empty when the search
+ * began, holds next to nothing; NaN where the record never shows it.
+ */
+export function endOfRains(record: OwnRecord, from: number, until: number): number {
+  const { capacityMm, useMmPerDay, emptyMm } = SEASON_END;
+  const last = record.first + record.rainMm.length - 1;
+  let held = 0;
+  for (let day = from; day <= Math.min(last, until + DAYS_AFTER_SEARCH); day++) {
+    const rain = onDay(record, 'rainMm', day);
+    held += (Number.isNaN(rain) ? 0 : rain) - useMmPerDay;
+    if (held < 0) held = 0;
+    else if (held > capacityMm) held = capacityMm;
+    if (day >= until && held <= emptyMm) return day;
+  }
+  return Number.NaN;
 }
 
 function longestDryRun(wet: (day: number) => boolean, from: number, until: number): number {

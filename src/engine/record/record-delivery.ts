@@ -1,7 +1,15 @@
-import { dayNumber, isoDate, type Plan, type Scenario, type Trip, type VehicleDay } from '../vocabulary/index.ts';
+import {
+  dayNumber,
+  type Exposure,
+  isoDate,
+  type Plan,
+  type Scenario,
+  type Trip,
+  type VehicleDay,
+} from '../vocabulary/index.ts';
 import { LegTable } from './leg-table.ts';
 import type { PlanParts } from './plan-parts.ts';
-import { round, roundAll, roundAllOrNull } from './rounding.ts';
+import { type FigureKind, round, roundAll, roundAllOrNull } from './rounding.ts';
 
 type Recorded = Plan['delivery'];
 
@@ -63,6 +71,11 @@ function recordLoads({ delivery: { loads } }: PlanParts): Recorded['loads'] {
 }
 
 function recordTrips(scenario: Scenario, trips: readonly DatedTrip[], returnLeg: readonly number[]): Recorded['trips'] {
+  const met = (figure: keyof Exposure, kind: FigureKind) =>
+    roundAllOrNull(
+      trips.map(({ trip }) => trip.exposure?.[figure] ?? Number.NaN),
+      kind,
+    );
   return {
     vehicle: trips.map(({ vehicle }) => vehicle),
     date: trips.map(({ day }) => isoDate(dayNumber(scenario.planning.from + day))),
@@ -74,6 +87,11 @@ function recordTrips(scenario: Scenario, trips: readonly DatedTrip[], returnLeg:
     loadKg: trips.map(({ trip }) => round(trip.loadKg, 'kilograms')),
     coolLitres: trips.map(({ trip }) => round(trip.coolLitres, 'litres')),
     kilometres: trips.map(({ trip }) => round(trip.kilometres, 'kilometres')),
+    meanKineticC: met('meanKineticC', 'celsius'),
+    degreeHours30: met('degreeHours30', 'hours'),
+    hoursAbove30: met('hoursAbove30', 'hours'),
+    hoursAbove35: met('hoursAbove35', 'hours'),
+    hoursAbove40: met('hoursAbove40', 'hours'),
     returnLeg,
   };
 }

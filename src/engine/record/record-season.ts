@@ -32,6 +32,7 @@ export function recordSeason(scenario: Scenario, season: SeasonOutlook, needs: N
       firstP50: windows.map(({ firstDay }) => dateOrNull(quantile(firstDay, 0.5))),
       firstP80: windows.map(({ firstDay }) => dateOrNull(quantile(firstDay, 0.8))),
       lastP50: windows.map(({ lastDay }) => dateOrNull(quantile(lastDay, 0.5))),
+      latestSafe: windows.map(({ latestSafeDay }) => dateOrNull(latestSafeDay)),
     },
     roadState: Array.from(season.roadState.subarray(0, planningDays)),
     workday: Array.from(season.workday.subarray(0, planningDays)),

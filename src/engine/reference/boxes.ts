@@ -44,6 +44,13 @@ export const BOX_UA_W_PER_K: Sourced<number> = sourced(
   'middle of 0.45 to 0.65 W/K, from least cold lives at +43 °C and their ice',
 );
 
+/** Ambient temperature at which a box's cold life is rated. Hours of it are no limit of travel: they give the insulation. */
+export const COLD_LIFE_AMBIENT_CELSIUS: Sourced<number> = sourced(
+  43,
+  'read',
+  'cold life: hours below the upper limit with ice packs at +43 °C, dlca.logcluster.org, cold chain',
+);
+
 /** Packs leave the depot at the temperature of its cool store; at this one where the file gives a store but no temperature. */
 export const COOL_STORE_CELSIUS: Sourced<number> = sourced(8, 'assumed', 'upper end of a fridge, 2 to 8 °C');
 
@@ -81,19 +88,40 @@ const openMoving = sourced<AirOffset>(
   'derived',
   'sol-air temperature with an outer film of 47.5 W/m2K at about 40 km/h',
 );
+const cabinInShade = sourced<AirOffset>(
+  { fixed: 10, perSun: 0, sky: 0 },
+  'assumed',
+  'shade cuts the hourly rise of a parked cabin from 23 to 13 K (Selover et al. 2016, AMS TJ14.5, read); taken as reached at once',
+);
 const cabinParked = sourced<AirOffset>(
   { fixed: 0, perSun: 24, sky: 0 },
   'derived',
   'McLaren, Null & Quinn 2005, Pediatrics 116:e109; Null: 22 to 25 K after an hour in the sun, taken as reached at once',
 );
 
-/** Per carriage, while moving and while parked. */
-export const AIR_OFFSETS: Readonly<Record<Carriage, { moving: Sourced<AirOffset>; parked: Sourced<AirOffset> }>> = {
-  covered_bed: { moving: shaded, parked: shaded },
-  open_bed: { moving: openMoving, parked: openParked },
-  pannier: { moving: openMoving, parked: openParked },
-  closed_cabin: { moving: shaded, parked: cabinParked },
+/** While moving, parked in the sun, parked in shade. */
+export interface CarriageAir {
+  readonly moving: Sourced<AirOffset>;
+  readonly parked: Sourced<AirOffset>;
+  readonly shade: Sourced<AirOffset>;
+}
+
+export const AIR_OFFSETS: Readonly<Record<Carriage, CarriageAir>> = {
+  covered_bed: { moving: shaded, parked: shaded, shade: shaded },
+  open_bed: { moving: openMoving, parked: openParked, shade: shaded },
+  pannier: { moving: openMoving, parked: openParked, shade: shaded },
+  closed_cabin: { moving: shaded, parked: cabinParked, shade: cabinInShade },
 };
+
+/** How a box stands or rides. */
+export type Ride = keyof CarriageAir;
+
+/** Under the label rule an hour above the label's limit ranks as such a share of a load's value, whatever the model says. */
+export const LABEL_HOUR_SHARE: Sourced<number> = sourced(
+  0.005,
+  'assumed',
+  'a whole day above the limit ranks as an eighth',
+);
 
 /** Room that a kilogram of inoculant takes in a box or store where no label gives its volume, litres. */
 export const BOX_LITRES_PER_KG: Sourced<number> = sourced(2, 'assumed', '0.2 L for a sachet of 100 g');

@@ -21,6 +21,8 @@ export interface CropFacts {
   readonly emergence: Sourced<number>;
   /** Grain yield, t per ha; groundnut in shell, as statistics count it. */
   readonly yieldTPerHa: Sourced<number>;
+  /** Days from sowing to ripe, for the latest day on which a crop can still ripen before the rains end. */
+  readonly maturityDays: Sourced<number>;
   /** Days from the first to the last good sowing day. */
   readonly windowDays: Sourced<number>;
   /** Fraction of the yield lost for each day of sowing after the window. */
@@ -85,6 +87,7 @@ const COMMON = {
 export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   soybean: {
     ...COMMON,
+    maturityDays: memory(100, 'middle of 85-120 by maturity group, PROTA 1 (Brink & Belay 2006)'),
     compatibility: 'soybean',
     strain: 'slow',
     seedRateKgPerHa: derived(
@@ -103,6 +106,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   groundnut: {
     ...COMMON,
+    maturityDays: read(105, 'middle of 90-110 erect kinds, Okello (NaSARRI); 140-150 for Chalimbana, Malawi'),
     compatibility: 'groundnut',
     strain: 'slow',
     seedRateKgPerHa: derived(75, 'kernels; middle of 50-60 (Spanish) to 80-100 (Virginia), Malawi (docest.com 419577)'),
@@ -113,6 +117,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   cowpea: {
     ...COMMON,
+    maturityDays: read(80, '60 erect, 80 semi-spreading, 110 spreading, Ministry of Agriculture of Botswana'),
     compatibility: 'cowpea, mung bean, Bambara',
     strain: 'slow',
     seedRateKgPerHa: derived(
@@ -134,6 +139,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   common_bean: {
     ...COMMON,
+    maturityDays: memory(85, 'middle of 75-95 bush; climbing 100-120'),
     compatibility: 'common bean',
     strain: 'fast',
     seedRateKgPerHa: memory(
@@ -146,6 +152,10 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   chickpea: {
     ...COMMON,
+    maturityDays: read(
+      112,
+      '112.3 at most in the mean, Halaba, updatepublishing.com/journal/index.php/jp/article/view/8480',
+    ),
     compatibility: 'chickpea',
     strain: 'fast',
     seedRateKgPerHa: memory(110, 'middle of 80-140'),
@@ -159,6 +169,10 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   pigeonpea: {
     ...COMMON,
+    maturityDays: assumed(
+      180,
+      'anything from 80 to more than 365 days, tropical crops handbook; state your variety’s own',
+    ),
     compatibility: 'pigeonpea',
     strain: 'slow',
     seedRateKgPerHa: derived(19.5, `middle of 9-30 sole crop, ${HANDBOOK} p.189`),
@@ -168,6 +182,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   mung_bean: {
     ...COMMON,
+    maturityDays: read(63, 'middle of 60-65, Kenya, graduatefarmer.co.ke 2017'),
     compatibility: 'cowpea, mung bean, Bambara',
     strain: 'slow',
     seedRateKgPerHa: derived(12.5, 'middle of 10-15, Kenya (graduatefarmer.co.ke 2017)'),
@@ -178,6 +193,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   bambara: {
     ...COMMON,
+    maturityDays: read(130, 'middle of 120-140, FAO Irrigation and Drainage Paper 66'),
     compatibility: 'cowpea, mung bean, Bambara',
     strain: 'slow',
     seedRateKgPerHa: derived(45, `middle of 30-60, ${HANDBOOK} p.281`),
@@ -188,6 +204,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   faba_bean: {
     ...COMMON,
+    maturityDays: memory(135, 'middle of 120-150'),
     compatibility: 'faba bean, lentil',
     strain: 'fast',
     seedRateKgPerHa: memory(200, 'middle of 180-220'),
@@ -197,6 +214,7 @@ export const CROP_FACTS: Readonly<Record<Crop, CropFacts>> = {
   },
   lentil: {
     ...COMMON,
+    maturityDays: memory(105, 'middle of 90-120'),
     compatibility: 'faba bean, lentil',
     strain: 'fast',
     seedRateKgPerHa: memory(65, 'middle of 50-80'),

@@ -1,7 +1,6 @@
 import { exp, log } from '../numerics/elementary.ts';
 import {
   AIR_OFFSETS,
-  type AirOffset,
   BOX_UA_W_PER_K,
   CARRIER_LITRES,
   CARRIER_UA_W_PER_K,
@@ -9,6 +8,7 @@ import {
   ICE_MELT_J_PER_KG,
   LINER_J_PER_K,
   PACKS_J_PER_KG_K,
+  type Ride,
   WATER_J_PER_KG_K,
 } from '../reference/boxes.ts';
 import type { Carriage } from '../vocabulary/fleet.ts';
@@ -61,16 +61,31 @@ export function newBox(): Box {
 
 /**
  * Fills a box: packs and liner at `celsius`, ice at 0 °C. The heat of the packs melts ice at once, until they stand at 0 °C
- * or the ice is gone.
+ * or the ice is gone. Cool water packs, loaded above 0 °C, only share their cold.
  *
  * @param uaWPerK NaN for cartons, which take no ice
+ * @param coolantC temperature of the ice packs; above 0 they hold water
  */
-export function fillBox(box: Box, packsKg: number, celsius: number, iceKg: number, uaWPerK: number): void {
+export function fillBox(
+  box: Box,
+  packsKg: number,
+  celsius: number,
+  iceKg: number,
+  uaWPerK: number,
+  coolantC = 0,
+): void {
   box.packsKg = packsKg;
   box.uaWPerK = uaWPerK;
   box.celsius = celsius;
   box.meltWaterKg = 0;
   box.iceKg = Number.isNaN(uaWPerK) ? 0 : iceKg;
+  if (coolantC > 0) {
+    box.meltWaterKg = box.iceKg;
+    box.iceKg = 0;
+    const cold = box.meltWaterKg * WATER;
+    box.celsius += ((coolantC - celsius) * cold) / (cold + packsKg * PACKS + LINER);
+    return;
+  }
   if (box.iceKg <= 0 || celsius <= 0) return;
   const meltedKg = ((packsKg * PACKS + LINER) * celsius) / MELT_J_PER_KG;
   if (meltedKg < box.iceKg) {
@@ -163,13 +178,10 @@ export function integrateStep(box: Box, rateAt: (celsius: number) => number): nu
  *
  * @param sunLoad 0 to 1, 1 = 1000 W/m2
  */
-export function effectiveAirC(airC: number, sunLoad: number, carriage: Carriage, moving: boolean): number {
-  const { fixed, perSun, sky } = airOffset(carriage, moving);
+export function effectiveAirC(airC: number, sunLoad: number, carriage: Carriage, ride: Ride): number {
+  const { fixed, perSun, sky } = AIR_OFFSETS[carriage][ride].value;
   return airC + fixed + Math.max(0, perSun * sunLoad - sky);
 }
-
-export const airOffset = (carriage: Carriage, moving: boolean): AirOffset =>
-  (moving ? AIR_OFFSETS[carriage].moving : AIR_OFFSETS[carriage].parked).value;
 
 /** W/K of a vehicle's box: as given, else by its size. NaN where there is no box. */
 export function boxUaWPerK(coolLitres: number, givenUaWPerK: number | null): number {

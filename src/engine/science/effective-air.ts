@@ -1,6 +1,6 @@
+import { AIR_OFFSETS, type Ride } from '../reference/boxes.ts';
 import type { Carriage } from '../vocabulary/fleet.ts';
 import type { SeasonOutlook } from '../vocabulary/stage-results/season.ts';
-import { airOffset } from './box.ts';
 
 /**
  * Air as a box feels it, °C, moving and parked, for every quarter hour: [(weatherPlace * planningDays + day) * 96 + quarter],
@@ -13,13 +13,14 @@ export interface EffectiveAir {
 
 const QUARTERS = 96;
 
-export function tabulateEffectiveAir(season: SeasonOutlook, carriage: Carriage): EffectiveAir {
-  return { moving: quarterMeans(season, carriage, true), parked: quarterMeans(season, carriage, false) };
+export function tabulateEffectiveAir(season: SeasonOutlook, carriage: Carriage, parksInShade: boolean): EffectiveAir {
+  const parked = quarterMeans(season, carriage, parksInShade ? 'shade' : 'parked');
+  return { moving: quarterMeans(season, carriage, 'moving'), parked };
 }
 
 /** Single precision is a thousandth of what the model errs by, and half the memory. */
-function quarterMeans({ airC, sunLoad }: SeasonOutlook, carriage: Carriage, moving: boolean): Float32Array {
-  const { fixed, perSun, sky } = airOffset(carriage, moving);
+function quarterMeans({ airC, sunLoad }: SeasonOutlook, carriage: Carriage, ride: Ride): Float32Array {
+  const { fixed, perSun, sky } = AIR_OFFSETS[carriage][ride].value;
   const out = new Float32Array(airC.length);
   for (let day = 0; day < airC.length; day += QUARTERS) {
     const last = day + QUARTERS - 1;

@@ -20,6 +20,7 @@ export interface SingleTrip {
   readonly startC: number;
   readonly hotStartC: number;
   readonly iceKg: number;
+  readonly coolantC: number;
   /** NaN: cartons. */
   readonly uaWPerK: number;
 }
@@ -51,8 +52,8 @@ export function runSingleTrip(
   sets: readonly SurvivalSet[],
   heat: SingleTripHeat,
 ): void {
-  fillBox(heat.box, trip.packsKg, trip.startC, trip.iceKg, trip.uaWPerK);
-  fillBox(heat.hotBox, trip.packsKg, trip.hotStartC, trip.iceKg, trip.uaWPerK);
+  fillBox(heat.box, trip.packsKg, trip.startC, trip.iceKg, trip.uaWPerK, trip.coolantC);
+  fillBox(heat.hotBox, trip.packsKg, trip.hotStartC, trip.iceKg, trip.uaWPerK, trip.coolantC);
   heat.packMaxC = trip.startC;
   heat.hotBandMaxC = trip.hotStartC;
   heat.log10Loss.fill(0);

@@ -14,9 +14,13 @@ export interface Vehicle {
   /** Litres for packs, net of ice. 0: no box. */
   readonly coolLitres: number;
   readonly coolUaWPerK: number | null;
-  /** Ice the box takes. 0: none. */
+  /** Ice, or cool water packs, that the box takes. 0: none. */
   readonly iceKg: number;
+  /** Temperature of the packs of water as they are loaded: 0 conditioned ice, above it cool water that melts nothing. */
+  readonly coolantC: number;
   readonly carriage: Carriage;
+  /** Where it stands while packs are handed over. */
+  readonly parksInShade: boolean;
   readonly costPerKm: number;
   readonly costPerDay: number;
   readonly crew: number;

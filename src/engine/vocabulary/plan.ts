@@ -100,6 +100,8 @@ export interface Plan {
       readonly firstP50: readonly (string | null)[];
       readonly firstP80: readonly (string | null)[];
       readonly lastP50: readonly (string | null)[];
+      /** Last day from which the crop still ripens before the rains end in four seasons of five. */
+      readonly latestSafe: readonly (string | null)[];
     };
     /** Per planning day. */
     readonly roadState: readonly number[];
@@ -254,6 +256,12 @@ export interface Plan {
       readonly loadKg: readonly number[];
       readonly coolLitres: readonly number[];
       readonly kilometres: readonly number[];
+      /** What the packs met up to the last hand-over of inoculant; null without inoculant. */
+      readonly meanKineticC: readonly (number | null)[];
+      readonly degreeHours30: readonly (number | null)[];
+      readonly hoursAbove30: readonly (number | null)[];
+      readonly hoursAbove35: readonly (number | null)[];
+      readonly hoursAbove40: readonly (number | null)[];
       readonly returnLeg: readonly number[];
     };
     /** One row a stop, in the order of trips and stops. */

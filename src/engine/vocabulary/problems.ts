@@ -84,6 +84,8 @@ export const PROBLEM_WEIGHTS = {
   E1702: 'noted', // lots without a status, taken as cleared
   E1703: 'noted', // a test dated after the as-of day
   E1800: 'set aside', // a vehicle that can carry nothing
+  E1801: 'noted', // packs of water straight from a freezer, reckoned as ice at 0 °C
+  E1802: 'set aside', // a cold life without the ice that it was rated with
   E1900: 'noted', // weather rows after the forecast horizon, ignored
   E1901: 'noted', // weather rows with an empty value
   E1902: 'noted', // days with Tmin above Tmax, both taken as missing
@@ -164,6 +166,8 @@ export const PROBLEM_WEIGHTS = {
   E6002: 'noted', // promised date not kept
   E6003: 'noted', // depot that is to send goods has no vehicle
   E6004: 'noted', // loads of the first round that could not be held
+  E6010: 'noted', // the label counts a breach where the model sees little lost
+  E6011: 'noted', // the model sees much lost where the label says nothing
   // 7-outcomes
   E7001: 'noted', // no season to play the plan in
   E7002: 'noted', // no published response to inoculation: no gain is counted

@@ -11,6 +11,7 @@ import {
   newBox,
   stepBox,
 } from '../../../src/engine/science/box.ts';
+import { measureExposure } from '../../../src/engine/science/exposure.ts';
 import { nitrogenFixedKgPerHa } from '../../../src/engine/science/nitrogen.ts';
 import { lifeValue } from '../../../src/engine/science/reach.ts';
 import { cellsPerSeed } from '../../../src/engine/science/seed-rate.ts';
@@ -19,6 +20,7 @@ import { onSeedLog10Loss, packLog10PerDay, survivalSet } from '../../../src/engi
 import { isoDate } from '../../../src/engine/vocabulary/calendar.ts';
 import type { Position } from '../../../src/engine/vocabulary/places.ts';
 import type { Plan } from '../../../src/engine/vocabulary/plan.ts';
+import type { Exposure } from '../../../src/engine/vocabulary/readings.ts';
 import { planningDate, smallScenario as scenario } from './small-scenario.ts';
 
 /**
@@ -126,6 +128,7 @@ interface Heat {
   readonly hotBandMaxC: number;
   readonly log10Loss: number;
   readonly hoursAboveStorage: number;
+  readonly exposure: Exposure;
 }
 
 /** One box in air that is constant over each minute; `extra` kelvin hotter throughout. */
@@ -137,17 +140,27 @@ function runBox(journey: Journey, arrive: number, depart: number, extra: number)
   const set = survivalSet(at(scenario.products, 0), 'soybean');
   const box = newBox();
   fillBox(box, 2.7, 25, journey.iceKg, ua);
+  const curve = { minute: [journey.leave], celsius: [box.celsius] };
   let [hottest, loss, above] = [25, 0, 0];
   for (let minute = journey.leave; minute < depart; minute++) {
     const step = Math.min(1, depart - minute);
     const air = airCelsius(22, 40, sunriseMinute, sunsetMinute, minute);
     const sun = sunLoad(day, lat, lon, 120, 22, 40, minute);
-    stepBox(box, effectiveAirC(air, sun, vehicle.carriage, minute < arrive) + extra, step);
+    stepBox(box, effectiveAirC(air, sun, vehicle.carriage, minute < arrive ? 'moving' : 'parked') + extra, step);
     hottest = Math.max(hottest, box.celsius);
     loss += integrateStep(box, (celsius) => packLog10PerDay(celsius, set)) / 1440;
     above += minutesAbove(box, 20) / 60;
+    curve.minute.push(minute + step);
+    curve.celsius.push(box.celsius);
   }
-  return { packC: box.celsius, packMaxC: hottest, hotBandMaxC: hottest, log10Loss: loss, hoursAboveStorage: above };
+  return {
+    packC: box.celsius,
+    packMaxC: hottest,
+    hotBandMaxC: hottest,
+    log10Loss: loss,
+    hoursAboveStorage: above,
+    exposure: measureExposure(curve.minute, curve.celsius),
+  };
 }
 
 interface Stopped extends Visit {
@@ -179,6 +192,12 @@ function drive(journey: Journey, trip: number) {
 const driven = JOURNEYS.map(drive);
 const stops = driven.flatMap((one) => one.stops);
 const minutes = (x: number) => round(x, 3);
+/** A measure of each trip's exposure, up to its last hand-over of inoculant. */
+const met = (figure: keyof Exposure) =>
+  driven.map((one) => {
+    const heat = one.stops.findLast((stop) => stop.heat !== null)?.heat;
+    return heat ? round(heat.exposure[figure], 3) : null;
+  });
 const tripKm = JOURNEYS.map(({ visits, returnLeg }) =>
   [...visits.map((visit) => visit.leg), returnLeg].reduce((sum, l) => sum + at(legs, l).kilometres, 0),
 );
@@ -312,6 +331,8 @@ export const smallPlan: Plan = {
       firstP50: ['2026-11-25', '2026-11-25', '2026-11-25'],
       firstP80: ['2026-11-28', '2026-11-28', '2026-11-28'],
       lastP50: ['2026-12-16', '2026-12-16', '2026-12-16'],
+      // The store is empty on 31 December, the last search day, in every member: 100 days before.
+      latestSafe: ['2026-09-22', '2026-09-22', '2026-09-22'],
     },
     // 12 mm on 6 November in two of the three seasons: difficult then and the day after.
     roadState: [0, 0, 0, 0, 1, 1, 0],
@@ -490,6 +511,11 @@ export const smallPlan: Plan = {
       loadKg: [952.1, 2.7, 2.7],
       coolLitres: [0, 5.4, 5.4],
       kilometres: tripKm.map((km) => round(km, 4)),
+      meanKineticC: met('meanKineticC'),
+      degreeHours30: met('degreeHours30'),
+      hoursAbove30: met('hoursAbove30'),
+      hoursAbove35: met('hoursAbove35'),
+      hoursAbove40: met('hoursAbove40'),
       returnLeg: JOURNEYS.map(({ returnLeg }) => returnLeg),
     },
     stops: {

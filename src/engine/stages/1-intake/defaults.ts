@@ -79,6 +79,8 @@ export const LOT_STATUS = assumed('cleared', 'blank: no hold is known');
 // --------------------------------------------------------------------------------------------------------- fleet
 export const NO_BOX = assumed(0, 'blank: no cold box');
 export const CARRIAGE = assumed('open_bed', 'the box rides in the sun unless stated');
+export const CONDITIONED_ICE = assumed(0, 'ice packs left at room temperature until water moves in them');
+export const PARKED = assumed('sun', 'no shade is counted on unless stated');
 export const NO_COST = assumed(0, 'blank: not priced, so costs are understated');
 export const CREW = assumed(1, 'the driver');
 export const SHIFT_START = assumed('06:00', 'about sunrise');

@@ -1,10 +1,22 @@
+import { COLD_LIFE_AMBIENT_CELSIUS } from '../../reference/boxes.ts';
+import { uaFromColdLife } from '../../science/box.ts';
 import type { Vehicle } from '../../vocabulary/fleet.ts';
 import { CARRIAGES } from '../../vocabulary/fleet.ts';
 import { ROAD_CLASSES } from '../../vocabulary/places.ts';
 import type { TableRecords } from '../../vocabulary/records.ts';
 import { byContent, byNumber, byText, inOrder, type Order } from './canonical-order.ts';
 import { CLOCK, DATE, number, TEXT, whole, word, wordList } from './cell-kinds.ts';
-import { CARRIAGE, CREW, MAX_HOURS, NO_BOX, NO_COST, NO_ICE, SHIFT_START } from './defaults.ts';
+import {
+  CARRIAGE,
+  CONDITIONED_ICE,
+  CREW,
+  MAX_HOURS,
+  NO_BOX,
+  NO_COST,
+  NO_ICE,
+  PARKED,
+  SHIFT_START,
+} from './defaults.ts';
 import type { IntakeReport } from './intake-report.ts';
 import { keepOnePerId } from './keep-one-per-id.ts';
 import { keepRows, openTable } from './open-records.ts';
@@ -13,8 +25,8 @@ import { type IdList, requireKnown } from './require-known.ts';
 import type { CellDefault, KeptRow, RowReader } from './row-reader.ts';
 
 const FORMAT =
-  'vehicle_id*, kind*, depot_id*, payload_kg*, cool_litres, cool_ua_w_per_k, ice_kg, carriage, cost_per_km, ' +
-  'cost_per_day, crew, per_diem, shift_start, max_hours, roads_allowed*, available_from, available_to, count';
+  'vehicle_id*, kind*, depot_id*, payload_kg*, cool_litres, cool_ua_w_per_k, cold_life_h, ice_kg, packs_c, carriage, ' +
+  'parked, cost_per_km, cost_per_day, crew, per_diem, shift_start, max_hours, roads_allowed*, available_from, available_to, count';
 const AMOUNT = number({ atLeast: 0 });
 
 /** A row of the fleet before it is counted out into vehicles. */
@@ -37,9 +49,9 @@ export function readVehicles(
       depotId: requireKnown(row, 'depot_id', 'depots', known.depots),
       payloadKg: readPayload(row),
       coolLitres: row.orDefault('cool_litres', AMOUNT, NO_BOX),
-      coolUaWPerK: row.orNull('cool_ua_w_per_k', number({ above: 0 })),
-      iceKg: row.orDefault('ice_kg', AMOUNT, NO_ICE),
+      ...readBox(row),
       carriage: row.orDefault('carriage', word(CARRIAGES), CARRIAGE),
+      parksInShade: row.orDefault('parked', word(['sun', 'shade']), PARKED) === 'shade',
       costPerKm: row.orDefault('cost_per_km', AMOUNT, NO_COST),
       costPerDay: row.orDefault('cost_per_day', AMOUNT, NO_COST),
       crew: row.orDefault('crew', AMOUNT, CREW),
@@ -53,6 +65,22 @@ export function readVehicles(
     });
   });
   return keepOnePerId(report, 'vehicle_id', rows);
+}
+
+/**
+ * The box's insulation as stated, else from its rated cold life: the hours that its ice lasts at 43 °C. That rating is no
+ * limit of travel. Packs straight from a freezer are reckoned as ice at 0 °C and said: they can freeze what they touch.
+ */
+function readBox(row: RowReader): Pick<Vehicle, 'coolUaWPerK' | 'iceKg' | 'coolantC'> {
+  const iceKg = row.orDefault('ice_kg', AMOUNT, NO_ICE);
+  const stated = row.orNull('cool_ua_w_per_k', number({ above: 0 }));
+  const hours = row.orNull('cold_life_h', number({ above: 0, atMost: 400 }));
+  if (hours !== null && iceKg === 0)
+    row.setValueAside('E1802', { column: 'cold_life_h', value: row.text('cold_life_h') });
+  const rated = hours !== null && iceKg > 0 ? uaFromColdLife(iceKg, hours, COLD_LIFE_AMBIENT_CELSIUS.value) : null;
+  const packsC = row.orDefault('packs_c', number({ atLeast: -40, atMost: 20 }), CONDITIONED_ICE);
+  if (packsC < 0) row.note('E1801', { column: 'packs_c', value: row.text('packs_c') });
+  return { coolUaWPerK: stated ?? rated, iceKg, coolantC: Math.max(0, packsC) };
 }
 
 function readPayload(row: RowReader): number {

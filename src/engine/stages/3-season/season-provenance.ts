@@ -1,3 +1,4 @@
+import { cropFact } from '../../reference/crops.ts';
 import { CLIMATE_SERVICE_ONSET, type OnsetDefinition, SEASON_END } from '../../reference/onset-definitions.ts';
 import type { RoadRainRule } from '../../reference/road-rain.ts';
 import {
@@ -99,6 +100,31 @@ export function seasonProvenance(
       ],
       status: scenario.cropWindows.length > 0 ? 'given' : 'assumed',
       source: 'crop-windows.csv, else reference:windowDays from the onset',
+    },
+    {
+      figure: 'season.windows.latestSafe',
+      unit: 'day',
+      formula:
+        'quantile 0.2 over member seasons of the day on which the soil store is empty, less the days to maturity',
+      inputs: [
+        RAIN,
+        reference('season end', 'mm', {
+          value: `${SEASON_END.capacityMm} mm store, ${SEASON_END.useMmPerDay} mm a day, empty at ${SEASON_END.emptyMm} mm`,
+          status: SEASON_END.status,
+          source: SEASON_END.source,
+        }),
+        ...scenario.crops.map((crop) => ({
+          name: `maturityDays of ${crop}`,
+          from: `reference:${crop}.maturityDays`,
+          unit: 'days',
+          value: cropFact(crop, 'maturityDays', scenario.assumptions).value,
+          status: cropFact(crop, 'maturityDays', scenario.assumptions).status,
+          source: cropFact(crop, 'maturityDays', scenario.assumptions).source,
+        })),
+      ],
+      status: 'derived',
+      source:
+        'latest sowing = P20 of the end of the rains less the crop’s duration (evidence on thermal exposure 6.4, procedure)',
     },
     {
       figure: 'season.sownChance',

@@ -1,3 +1,4 @@
+import { quantile } from '../../numerics/quantile.ts';
 import { cropFact } from '../../reference/crops.ts';
 import { detectSeasonEnd } from '../../science/onset.ts';
 import { sowingChance } from '../../science/sowing-chance.ts';
@@ -10,6 +11,9 @@ import { searchWindow } from './season-in-play.ts';
 
 /** Days after the last search day within which the soil store must have emptied, else the season has no end (assumed). */
 const LONGEST_SEASON_DAYS = 180;
+
+/** A sowing is safe where the rains outlast the crop in four seasons of five. */
+const SAFE_QUANTILE = 0.2;
 
 /** What the windows of one scenario are made from. */
 export interface WindowGround {
@@ -31,12 +35,14 @@ interface Rule {
 
 /** Sowing window of every zone (and the extra one) for every planned crop: [zone * crops + crop]. */
 export function sowingWindows(ground: WindowGround): SowingWindow[] {
-  const { scenario, zoneStation } = ground;
+  const { scenario, zoneStation, records } = ground;
+  const ends = records.map((_, place) => seasonEnds(ground, place));
   return Array.from({ length: scenario.zones.length + 1 }, (_, zone) =>
     scenario.crops.map((crop) => {
       const rule = windowRule(ground, zone, crop);
-      const anchors = anchorDays(ground, rule.anchor, zoneStation[zone] as number);
+      const anchors = anchorDays(ground, rule.anchor, zoneStation[zone] as number, ends);
       const firstDay = anchors.map((day) => day + rule.firstOffsetDays);
+      const maturityDays = cropFact(crop, 'maturityDays', scenario.assumptions).value;
       return {
         zone,
         crop,
@@ -46,6 +52,7 @@ export function sowingWindows(ground: WindowGround): SowingWindow[] {
         status: rule.status,
         firstDay,
         lastDay: anchors.map((day) => day + rule.lastOffsetDays),
+        latestSafeDay: quantile(ends[zoneStation[zone] as number] ?? [], SAFE_QUANTILE) - Math.round(maturityDays),
         sownChance: sowingChance(firstDay, scenario.planning.from, ground.outlookDays),
       };
     }),
@@ -72,12 +79,18 @@ function windowRule({ scenario, search }: WindowGround, zone: number, crop: Crop
 
 /** The day that the offsets count from, per member; NaN where that season has none. */
 function anchorDays(
-  { search, scenario, members, records }: WindowGround,
+  { members }: WindowGround,
   anchor: CropWindow['anchor'],
   place: number,
+  ends: readonly Float64Array[],
 ): Float64Array {
   if (anchor.kind === 'date') return new Float64Array(members.length).fill(anchor.on);
   if (anchor.kind === 'onset') return Float64Array.from(members, ({ onset }) => onset[place] as number);
+  return ends[place] ?? new Float64Array(members.length).fill(Number.NaN);
+}
+
+/** Day on which each member's rains end at a weather place, moved to this season; NaN where they do not. */
+function seasonEnds({ search, scenario, members, records }: WindowGround, place: number): Float64Array {
   const planned = searchWindow(search, scenario.seasonYear);
   return Float64Array.from(members, ({ year }) => {
     const span = searchWindow(search, year);

@@ -119,6 +119,14 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
       ],
     ),
     figure(
+      'trips.meanKineticC',
+      '°C',
+      '10 000 K / -ln(mean of exp(-10 000 K / T)), from leaving to the last hand-over',
+      heat,
+    ),
+    figure('trips.degreeHours30', 'K h', 'integral of what the packs are above 30 °C, straight between steps', heat),
+    figure('trips.hoursAbove30', 'h', 'hours above 30 °C, straight between steps; likewise 35 and 40 °C', heat),
+    figure(
       'stops.hoursAboveStorage',
       'h',
       'hours from leaving to hand-over above the lowest storage limit aboard for the stop',

@@ -1,3 +1,4 @@
+import { LABEL_HOUR_SHARE } from '../../reference/boxes.ts';
 import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
 import { packLog10PerDay } from '../../science/survival.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
@@ -59,6 +60,8 @@ export interface DispatchTask {
   readonly trainees: readonly (readonly number[])[];
   readonly trainingMinutes: number;
   readonly mostStorageHours: number | null;
+  /** Share of a load's value that an hour above its label's limit ranks as; 0 under the model rule. */
+  readonly labelHourShare: number;
   /** log10 lost per day at a temperature, per distinct survival set. */
   readonly survivalRates: readonly ((celsius: number) => number)[];
   /** Distinct storage limits, °C, ascending. */
@@ -124,6 +127,7 @@ export function compileTask(
     trainees: scenario.communities.map((_, community) => trainees.get(community) ?? []),
     trainingMinutes: scenario.policy.trainingMinutes,
     mostStorageHours: scenario.policy.hoursAboveStorage,
+    labelHourShare: scenario.policy.heatRule === 'label' ? LABEL_HOUR_SHARE.value : 0,
     survivalRates: survival.sets.map((set) => (celsius: number) => packLog10PerDay(celsius, set)),
     storageLimits,
     dearestJourney: worth.dearestJourney,

@@ -103,8 +103,8 @@ function startHeat(slot: Slot, iceKg: number, clock: TripClock, heat: TripHeat):
     start = slot.shadeAirC[row + Math.min(QUARTERS - 1, Math.floor(clock.leaveMinute / QUARTER_MINUTES))] as number;
     hotStart = start + HOT;
   }
-  fillBox(heat.box, clock.inoculantKg, start, iceKg, slot.uaWPerK);
-  fillBox(heat.hotBox, clock.inoculantKg, hotStart, iceKg, slot.uaWPerK);
+  fillBox(heat.box, clock.inoculantKg, start, iceKg, slot.uaWPerK, slot.coolantC);
+  fillBox(heat.hotBox, clock.inoculantKg, hotStart, iceKg, slot.uaWPerK, slot.coolantC);
   heat.packMax = start;
   heat.hotMax = hotStart;
   heat.valueLost = 0;
@@ -188,6 +188,7 @@ function handOver(
     if (load.storageLimit < 0) continue;
     const above = heat.hoursByLimit[load.storageLimit] as number;
     if (!(hours >= above)) hours = above;
+    heat.valueLost += load.worth * Math.min(1, above * task.labelHourShare);
     if (!withinStorageHours(above, task.mostStorageHours)) clock.fault = 'storage-hours';
   }
   const served = kg > 0;

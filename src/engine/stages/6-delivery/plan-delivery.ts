@@ -16,6 +16,7 @@ import { holdEarlier } from './hold-earlier.ts';
 import { fillUp, improve } from './improve.ts';
 import { newCandidates, newMemory } from './insertion.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
+import { noteLabelAndModel } from './note-label-and-model.ts';
 import type { Recreator } from './recreate.ts';
 import { scheduleTrips } from './schedule-trips.ts';
 import { trainAll } from './train-all.ts';
@@ -61,6 +62,7 @@ export function planDelivery(
     ...judgeDecisions(scenario, decisions),
     ...judgePromises(scenario, decisions, consignments, state),
     ...depotsWithoutVehicles(scenario, allocation),
+    ...noteLabelAndModel(delivery),
     ...(released > 0 ? [problem('E6004', { facts: { loads: released } })] : []),
   ];
   return { result: delivery, problems, provenance: deliveryProvenance(scenario) };

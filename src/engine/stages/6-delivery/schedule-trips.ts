@@ -1,3 +1,4 @@
+import { measureExposure } from '../../science/exposure.ts';
 import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results/delivery.ts';
 import type { DispatchState } from './dispatch-state.ts';
 import type { TripHeat } from './heat-trip.ts';
@@ -63,6 +64,7 @@ function scheduleTrip(
     stops,
     kilometres: clock.kilometres,
     curve,
+    exposure: curve.minute.length > 0 ? measureExposure(curve.minute, curve.packC) : null,
     returnLegMinutes: slot.legs.minutes[clock.returnLeg] as number,
     returnLegKm: slot.legs.kilometres[clock.returnLeg] as number,
   };

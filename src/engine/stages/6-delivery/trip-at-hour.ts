@@ -17,7 +17,7 @@ type Columns = { readonly [Name in keyof TripCurve]: number[] };
  */
 export function tripAtHour(scenario: Scenario, season: SeasonOutlook, ask: TripQuestion): TripAtHour {
   const vehicle = scenario.vehicles[ask.vehicle] as Scenario['vehicles'][number];
-  const air = tabulateEffectiveAir(season, vehicle.carriage);
+  const air = tabulateEffectiveAir(season, vehicle.carriage, vehicle.parksInShade);
   const startC = startOf(scenario, season, ask);
   const [box, twin] = startC.map((celsius) => packed(scenario, ask, celsius)) as [Box, Box];
   const curve: Columns = { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] };
@@ -65,7 +65,7 @@ function packed(scenario: Scenario, ask: TripQuestion, celsius: number): Box {
   const vehicle = scenario.vehicles[ask.vehicle] as Scenario['vehicles'][number];
   const kg = ask.stops.reduce((sum, stop) => sum + stop.inoculantKg, 0);
   const box = newBox();
-  fillBox(box, kg, celsius, ask.iceKg, boxUaWPerK(vehicle.coolLitres, vehicle.coolUaWPerK));
+  fillBox(box, kg, celsius, ask.iceKg, boxUaWPerK(vehicle.coolLitres, vehicle.coolUaWPerK), vehicle.coolantC);
   return box;
 }
 

@@ -3,7 +3,7 @@ import { boxUaWPerK } from '../../science/box.ts';
 import { type EffectiveAir, tabulateEffectiveAir } from '../../science/effective-air.ts';
 import { serviceMinutesOf, tripHours } from '../../science/trip-hours.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
-import type { Carriage, Vehicle } from '../../vocabulary/fleet.ts';
+import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
@@ -43,6 +43,8 @@ export interface Slot {
   readonly coolLitres: number;
   readonly uaWPerK: number;
   readonly boxIceKg: number;
+  /** Temperature of its packs of water; above 0 °C they melt nothing. */
+  readonly coolantC: number;
   /** Temperature of packs as they leave; NaN: as warm as the shade at the depot. */
   readonly packStartC: number;
   /** When the first trip's loading may begin: depot open, crew on shift. */
@@ -82,7 +84,7 @@ export function listSlots(
         group: groups[index] as number,
         round: rounds[depot] as DepotRound,
         legs: legs(depot, places.travel.vehicleClass[index] as number, day, season.roadState[day] as number),
-        air: air(vehicle.carriage),
+        air: air(vehicle),
         shadeAirC: season.airC,
       });
     }
@@ -110,6 +112,7 @@ function boundsOfSlot(
     coolLitres: vehicle.coolLitres,
     uaWPerK: boxUaWPerK(vehicle.coolLitres, vehicle.coolUaWPerK),
     boxIceKg: vehicle.coolLitres > 0 ? vehicle.iceKg : 0,
+    coolantC: vehicle.coolantC,
     packStartC: depot.coolStoreC ?? (depot.coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : Number.NaN),
     loadsFrom: Math.max(depot.opens, vehicle.shiftStart),
     earliestLeave: hours.earliestLeave,
@@ -172,11 +175,12 @@ function cachedLegs(places: Places, rounds: readonly DepotRound[]): LegsOf {
   };
 }
 
-function cachedAir(season: SeasonOutlook): (carriage: Carriage) => EffectiveAir {
-  const known = new Map<Carriage, EffectiveAir>();
-  return (carriage) => {
-    const air = known.get(carriage) ?? tabulateEffectiveAir(season, carriage);
-    known.set(carriage, air);
+function cachedAir(season: SeasonOutlook): (vehicle: Vehicle) => EffectiveAir {
+  const known = new Map<string, EffectiveAir>();
+  return ({ carriage, parksInShade }) => {
+    const key = `${carriage} ${parksInShade}`;
+    const air = known.get(key) ?? tabulateEffectiveAir(season, carriage, parksInShade);
+    known.set(key, air);
     return air;
   };
 }

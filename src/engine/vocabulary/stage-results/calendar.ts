@@ -11,6 +11,9 @@ export interface ReferenceTrip {
   /** W/K of the box; null: cartons without a box. */
   readonly uaWPerK: number | null;
   readonly iceKg: number;
+  /** Temperature of its packs of water; above 0 °C they melt nothing. */
+  readonly coolantC: number;
+  readonly parksInShade: boolean;
   readonly packsKg: number;
 }
 

@@ -1,3 +1,4 @@
+import type { Exposure } from '../readings.ts';
 import type { UnservedReason } from '../reasons.ts';
 
 /** A part of a consignment that one vehicle can carry. Grants of a load: whole packs, columns beside each other. */
@@ -59,6 +60,8 @@ export interface Trip {
   readonly stops: readonly Stop[];
   readonly kilometres: number;
   readonly curve: TripCurve;
+  /** What the packs still aboard met, from the depot to the last hand-over of inoculant; null without inoculant. */
+  readonly exposure: Exposure | null;
   readonly returnLegMinutes: number;
   readonly returnLegKm: number;
 }

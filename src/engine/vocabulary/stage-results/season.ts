@@ -32,6 +32,8 @@ export interface SowingWindow {
   readonly status: Status;
   readonly firstDay: Float64Array;
   readonly lastDay: Float64Array;
+  /** Last day from which the crop still ripens before the rains end in four seasons of five; NaN where no end is known. */
+  readonly latestSafeDay: number;
   /** Chance of having begun to sow by each outlook day (share of members whose first day has come). */
   readonly sownChance: Float64Array;
 }

@@ -261,6 +261,16 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     what: inFile('a payload of {value} kg carries nothing'),
     remedy: 'Give the payload in kilograms, without the crew.',
   },
+  E1801: {
+    what: inFile(
+      'packs of water at {value} °C come straight from a freezer and can freeze inoculant; reckoned as ice at 0 °C',
+    ),
+    remedy: 'Leave frozen packs at room temperature until water moves in them, or use cool water packs (packs_c 5).',
+  },
+  E1802: {
+    what: inFile('a cold life of {value} h says nothing without the ice it was rated with'),
+    remedy: 'Give ice_kg, or the insulation itself in cool_ua_w_per_k.',
+  },
   E1900: {
     what: inFile('{count} weather rows after {lastDay} are ignored: they lie beyond the forecast'),
     remedy: 'Nothing needs doing; forecastHorizonDays in scenario.json sets how far a forecast is used.',
@@ -598,6 +608,16 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     what: ({ facts }) =>
       `${facts['loads']} loads of the first round could not be held to their vehicle and day in the second, and were planned anew.`,
     remedy: 'Nothing needs doing; look at the days of the communities concerned before promising them.',
+  },
+  E6010: {
+    what: ({ facts }) =>
+      `${facts['stops']} hand-overs bring packs that were above their label’s storage limit on the road (up to ${facts['hours']} h); by the model no more than ${facts['log10']} log10 was lost there.`,
+    remedy: 'The label comes first: tell the storekeeper, and use these packs first.',
+  },
+  E6011: {
+    what: ({ facts }) =>
+      `${facts['stops']} hand-overs bring packs that lost up to ${facts['log10']} log10 on the road by the model, though no storage limit of their label was passed.`,
+    remedy: 'The label holds, and yet plan an earlier hour, ice or another vehicle.',
   },
   // 7-outcomes
   E7001: {

@@ -64,6 +64,16 @@ export const HEAT_SPOILS: readonly Spoil[] = [
       ),
   },
   {
+    name: 'mean kinetic temperature told too low',
+    code: 'E8902',
+    spoil: (p) =>
+      onFirst(
+        p.delivery.trips.meanKineticC,
+        (celsius) => (celsius ?? 0) > 5,
+        (i) => set(p.delivery.trips.meanKineticC, i, 2),
+      ),
+  },
+  {
     name: 'hours above storage told too few',
     code: 'E8904',
     spoil: (p) =>

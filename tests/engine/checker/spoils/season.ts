@@ -73,6 +73,14 @@ export const SEASON_SPOILS: readonly Spoil[] = [
       ),
   },
   {
+    name: 'a crop said to ripen though sown later',
+    code: 'E8205',
+    spoil: (p) => {
+      p.season.windows.latestSafe.fill('2027-01-31');
+      return true;
+    },
+  },
+  {
     name: 'every road said to be passable',
     code: 'E8206',
     spoil: (p) => p.season.roadState.some((state) => state > 0) && p.season.roadState.fill(0).length > 0,

@@ -256,3 +256,43 @@ describe('the clock', () => {
     expect(problemsOf(read(SMALL_FILES), 'E1210')).toEqual([]);
   });
 });
+
+describe('boxes as the fleet file states them', () => {
+  const HEADER = 'cool_litres,ice_kg,carriage';
+  const fleet = (header: string, truck: string, moto: string): Files => {
+    const withHeader = withChange('vehicles.csv', HEADER, header);
+    const sent = withHeader['vehicles.csv'] as string;
+    return { ...withHeader, 'vehicles.csv': sent.replace('60,10,covered_bed', truck).replace('8,1,pannier', moto) };
+  };
+  const vehicleOf = (files: Files, id: string) => scenarioOf(files).vehicles.find((vehicle) => vehicle.id === id);
+
+  it('insulation from a rated cold life: 1.6 kg of ice for 15 h at 43 °C is 0.230 W/K (row 43, derived)', () => {
+    const files = fleet('cool_litres,ice_kg,cold_life_h,carriage', '60,1.6,15,covered_bed', '8,1,,pannier');
+    expect(vehicleOf(files, 'TRUCK')?.coolUaWPerK).toBeCloseTo(0.23, 3);
+    expect(vehicleOf(files, 'MOTO#1')?.coolUaWPerK).toBeNull();
+  });
+  it('a stated insulation comes before a cold life; a cold life without ice says nothing', () => {
+    const both = fleet(
+      'cool_litres,ice_kg,cold_life_h,cool_ua_w_per_k,carriage',
+      '60,1.6,15,0.4,covered_bed',
+      '8,1,,,pannier',
+    );
+    expect(vehicleOf(both, 'TRUCK')?.coolUaWPerK).toBe(0.4);
+    const bare = fleet('cool_litres,ice_kg,cold_life_h,carriage', '60,0,15,covered_bed', '8,1,,pannier');
+    survives(bare, 'E1802', { row: 2, column: 'cold_life_h', value: '15' });
+    expect(vehicleOf(bare, 'TRUCK')?.coolUaWPerK).toBeNull();
+  });
+  it('cool water packs as a choice; packs straight from a freezer are said and reckoned as ice', () => {
+    const files = fleet('cool_litres,ice_kg,packs_c,carriage', '60,10,5,covered_bed', '8,1,-18,pannier');
+    survives(files, 'E1801', { row: 3, column: 'packs_c', value: '-18' });
+    expect([vehicleOf(files, 'TRUCK')?.coolantC, vehicleOf(files, 'MOTO#1')?.coolantC]).toEqual([5, 0]);
+    expect(
+      scenarioOf(SMALL_FILES).vehicles.every(({ coolantC, parksInShade }) => coolantC === 0 && !parksInShade),
+    ).toBe(true);
+  });
+  it('parked in shade', () => {
+    const files = fleet('cool_litres,ice_kg,parked,carriage', '60,10,shade,covered_bed', '8,1,tree,pannier');
+    survives(files, 'E1305', { row: 3, column: 'parked', value: 'tree' });
+    expect([vehicleOf(files, 'TRUCK')?.parksInShade, vehicleOf(files, 'MOTO#1')?.parksInShade]).toEqual([true, false]);
+  });
+});

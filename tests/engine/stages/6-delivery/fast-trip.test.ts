@@ -75,13 +75,14 @@ function fast(trip: Trip): Ridden | null {
   const air = quarterHourAir([[trip.lon, trip.lat]], extremes, dayNumber(trip.day), 1, 1, OFFSET);
   const season = { ...air, planningDays: 1 } as unknown as SeasonOutlook;
   const slot = {
-    air: tabulateEffectiveAir(season, trip.carriage),
+    air: tabulateEffectiveAir(season, trip.carriage, false),
     shadeAirC: air.airC,
     round: { station: new Int32Array(8) },
     planningDays: 1,
     day: 0,
     packStartC: trip.startC,
     uaWPerK: trip.ua ?? Number.NaN,
+    coolantC: 0,
   } as unknown as Slot;
   const reach = { lossBreaks: Float64Array.of(0, 4), value: Float64Array.of(1, 0), inTime: Float64Array.of(1) };
   const task = {
@@ -96,6 +97,7 @@ function fast(trip: Trip): Ridden | null {
     survivalRates: [(celsius: number) => packLog10PerDay(celsius, SET)],
     storageLimits: [],
     mostStorageHours: null,
+    labelHourShare: 0,
   } as unknown as DispatchTask;
   const clock: TripClock = newTripClock(8);
   clock.leaveMinute = trip.leave;
@@ -122,7 +124,7 @@ function full(trip: Trip): Ridden {
   const felt = (minute: number, moving: boolean) => {
     const shade = airCelsius(trip.tminC, trip.tmaxC, sun.sunriseMinute, sun.sunsetMinute, minute);
     const load = sunLoad(dayNumber(trip.day), trip.lat, trip.lon, OFFSET, trip.tminC, trip.tmaxC, minute);
-    return effectiveAirC(shade, load, trip.carriage, moving);
+    return effectiveAirC(shade, load, trip.carriage, moving ? 'moving' : 'parked');
   };
   let packs = trip.stops.reduce((sum, { kg }) => sum + kg, 0);
   const stored = (packs * 2700 + 1500) * trip.startC;

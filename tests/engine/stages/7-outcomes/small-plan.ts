@@ -233,6 +233,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
         day: 3,
         trips: [
           {
+            exposure: null,
             leaveMinute: 400,
             latestLeaveMinute: 400,
             returnMinute: 500,

@@ -20,6 +20,8 @@ export function chooseTrip(scenario: Scenario, places: Places, wish: TripWish): 
     vehicle: vehicle ? index : -1,
     leaveMinute: null,
     carriage: vehicle?.carriage ?? 'open_bed',
+    coolantC: vehicle?.coolantC ?? 0,
+    parksInShade: vehicle?.parksInShade ?? false,
     uaWPerK: vehicle && boxed ? boxUaWPerK(vehicle.coolLitres, vehicle.coolUaWPerK) : null,
     iceKg: vehicle && boxed ? vehicle.iceKg : 0,
     packsKg: vehicle && boxed ? Math.min(PACKS_KG, vehicle.coolLitres / BOX_LITRES_PER_KG.value) : PACKS_KG,

@@ -30,7 +30,7 @@ export function prepareTripDays(
 ): TripDays {
   const vehicle = vehicleOf(scenario, trip);
   const service = vehicle ? serviceMinutesOf(vehicle) : 0;
-  const air = tabulateEffectiveAir(season, trip.carriage);
+  const air = tabulateEffectiveAir(season, trip.carriage, trip.parksInShade);
   const heat = newSingleTripHeat(sets.length);
   const rowOf = (station: number, day: number) => (station * season.planningDays + day) * QUARTERS;
   const hours = dayHours(scenario, season, trip);
@@ -45,7 +45,7 @@ export function prepareTripDays(
   };
   const runAt = (leave: number, depot: number, station: number, day: number, driveMinutes: number, of = sets) => {
     const [startC, hotStartC] = start(depot, day, leave);
-    const { packsKg, iceKg } = trip;
+    const { packsKg, iceKg, coolantC } = trip;
     const uaWPerK = trip.uaWPerK ?? Number.NaN;
     const single = {
       leaveMinute: leave,
@@ -55,6 +55,7 @@ export function prepareTripDays(
       startC,
       hotStartC,
       iceKg,
+      coolantC,
       uaWPerK,
     };
     runSingleTrip(single, air, rowOf(station, day), of, heat);
