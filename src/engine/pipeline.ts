@@ -48,6 +48,8 @@ export {
   type Told,
 } from './record/compare-allocations.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
+export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
+export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/solve-instance.ts';
 export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
 
 export const ENGINE_VERSION = '0.1.0';
