@@ -12,7 +12,6 @@ export {
   calendarOf,
   compareAllocations,
   compareDeliveries,
-  type DeliveryChange,
   type DeliveryDesk,
   type DeliveryDifference,
   estimateNeedsAlone,

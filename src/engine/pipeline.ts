@@ -48,11 +48,7 @@ export {
   type LotDifference,
   type Told,
 } from './record/compare-allocations.ts';
-export {
-  compareDeliveries,
-  type DeliveryChange,
-  type DeliveryDifference,
-} from './record/compare-deliveries.ts';
+export { compareDeliveries, type DeliveryDifference } from './record/compare-deliveries.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
 export type { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
@@ -381,7 +377,8 @@ function hashInputs(scenario: Scenario, decisions: Decisions, overlay: PolygonOv
       assumptions,
     ]),
     supply: contentHash([products, lots, policy, prices, yieldsTPerHa, handovers, assumptions]),
-    decisions: decisions.sha256,
+    // Closed roads alone bear on places; a vehicle away or a lock must not redraw the map.
+    decisions: contentHash(decisions.decisions.flatMap((one, row) => (one.kind === 'road-closed' ? [[row, one]] : []))),
     overlay: contentHash([overlay.name, overlay.version, overlay.options]),
   };
 }

@@ -20,6 +20,8 @@ export interface PlanClient {
   calendar(ask: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']>;
   stock(ask: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']>;
   smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']>;
+  replan(ask: WorkerCalls['replan']['ask']): Promise<WorkerCalls['replan']['answer']>;
+  move(ask: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -112,6 +114,8 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     calendar: async (ask) => post(await ready(), 'calendar', ask),
     stock: async (ask) => post(await ready(), 'stock', ask),
     smallestChange: async (ask) => post(await ready(), 'smallestChange', ask),
+    replan: async (ask) => post(await ready(), 'replan', ask),
+    move: async (ask) => post(await ready(), 'move', ask),
     cancel: () => stop(new Cancelled()),
   };
 }
