@@ -1,6 +1,7 @@
 import { CHECK_USAGE, runCheck } from './check-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
+import { ROUTE_INSTANCE_USAGE, runRouteInstance } from './route-instance-command.ts';
 import { runSeason, SEASON_USAGE } from './season-command.ts';
 import { startCommand } from './start-command.ts';
 import { openTerminal } from './terminal.ts';
@@ -8,7 +9,8 @@ import { openTerminal } from './terminal.ts';
 const USAGE = `Use:
   ${PLAN_USAGE}
   ${CHECK_USAGE}
-  ${SEASON_USAGE}`;
+  ${SEASON_USAGE}
+  ${ROUTE_INSTANCE_USAGE}`;
 
 /** Runs one command and gives its exit code; the user sees words, never a stack of calls. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -18,6 +20,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     if (command === 'plan') return await runPlan(rest, terminal);
     if (command === 'check') return runCheck(rest, terminal);
     if (command === 'season') return await runSeason(rest, terminal);
+    if (command === 'route-instance') return runRouteInstance(rest, terminal);
     if (command === 'start') return await startCommand();
     if (command === 'help' || command === '--help' || command === '-h') {
       terminal.result(USAGE);

@@ -13,7 +13,8 @@ import { allocateChanged, type StockCase } from './stages/5-allocation/allocate-
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { applyChange } from './stages/5-allocation/apply-change.ts';
 import { findSmallestChange } from './stages/5-allocation/find-smallest-change.ts';
-import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
+import { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
+import { beginDispatch, planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { tripAtHour } from './stages/6-delivery/trip-at-hour.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
 import {
@@ -50,7 +51,11 @@ export {
   type LotDifference,
   type Told,
 } from './record/compare-allocations.ts';
+export { compareDeliveries, type DeliveryDifference } from './record/compare-deliveries.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
+export type { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
+export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
+export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/solve-instance.ts';
 export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
 
 export const ENGINE_VERSION = '0.1.0';
@@ -108,6 +113,79 @@ export function planSeason(
     () =>
       supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
   );
+  return finishPlan(scenario, decisions, { places, season, needs }, supply, previous, settings, tools, run);
+}
+
+/**
+ * The delivery once more after a change (a vehicle away, a road closed, a lock), from the plan that people know: nobody gets more or
+ * less, and each consignment that comes on another day than told costs a promise. `compareDeliveries` lists what changes.
+ *
+ * @param present stages of the plan that people know, of the same scenario
+ * @param settings steps of the search; few are enough, because it begins from the present plan
+ */
+export function replanDelivery(
+  sent: Scenario,
+  decisions: Decisions,
+  present: StageCache,
+  settings: SearchSettings,
+  tools: PlanningTools<LinearSolver, PolygonOverlay>,
+  hooks: PlanHooks = {},
+): PlanningRun {
+  const scenario = withAssumptions(sent, decisions);
+  const run = runner(hooks);
+  const ground = layGround(scenario, decisions, present, tools.overlay, run);
+  const { rounds, allocation, delivery } = present.supply.value;
+  const inputs = [hashSearch(decisions, settings, tools.solver), present.supply.hash, ground.season.hash];
+  const supply = run('6-delivery', inputs, present.supply, () => ({
+    rounds,
+    allocation,
+    delivery: planDelivery(
+      scenario,
+      decisions,
+      ground.places.value.result,
+      ground.season.value.result,
+      allocation.result,
+      settings,
+      { allocation: allocation.result, delivery: delivery.result, as: 'told' },
+    ),
+  }));
+  return finishPlan(scenario, decisions, ground, supply, present, settings, tools, run);
+}
+
+/**
+ * A desk that prices moves on a plan as it stands.
+ *
+ * @param present stages of the plan; `decisions` those it was made with
+ */
+export function openDeliveryDesk(
+  sent: Scenario,
+  decisions: Decisions,
+  present: StageCache,
+  overlay: PolygonOverlay,
+): DeliveryDesk {
+  const scenario = withAssumptions(sent, decisions);
+  const { places, season } = layGround(scenario, decisions, present, overlay, runner({}));
+  const allocation = present.supply.value.allocation.result;
+  const delivery = present.supply.value.delivery.result;
+  const { state, cut } = beginDispatch(scenario, decisions, places.value.result, season.value.result, allocation, {
+    allocation,
+    delivery,
+    as: 'told',
+  });
+  return new DeliveryDesk(scenario, state, cut);
+}
+
+/** Stage 7, and the plan document of all stages. */
+function finishPlan(
+  scenario: Scenario,
+  decisions: Decisions,
+  { places, season, needs }: Ground,
+  supply: Kept<Supply>,
+  previous: StageCache | null,
+  settings: SearchSettings,
+  { solver, overlay }: PlanningTools<LinearSolver, PolygonOverlay>,
+  run: Run,
+): PlanningRun {
   const outcomes = run('7-outcomes', [supply.hash], previous?.outcomes, () =>
     weighOutcomes(
       scenario,
@@ -288,7 +366,7 @@ function supplySeason(
   const allocation = allocateStock(scenario, decisions, places, season, needs, solver, null);
   const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, null);
   if (delivery.result.unserved.length === 0) return { rounds: 1, allocation, delivery };
-  const earlier = { allocation: allocation.result, delivery: delivery.result };
+  const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held' } as const;
   const again = allocateStock(scenario, decisions, places, season, needs, solver, earlier);
   return {
     rounds: 2,
@@ -315,7 +393,8 @@ function hashInputs(scenario: Scenario, decisions: Decisions, overlay: PolygonOv
       assumptions,
     ]),
     supply: contentHash([products, lots, policy, prices, yieldsTPerHa, handovers, assumptions]),
-    decisions: decisions.sha256,
+    // Closed roads alone bear on places; a vehicle away or a lock must not redraw the map.
+    decisions: contentHash(decisions.decisions.flatMap((one, row) => (one.kind === 'road-closed' ? [[row, one]] : []))),
     overlay: contentHash([overlay.name, overlay.version, overlay.options]),
   };
 }

@@ -34,6 +34,14 @@ export function plannerAtHand(): PlanClient & { readonly asked: string[] } {
       asked.push('calendar');
       return planner.calendar(ask);
     },
+    async replan(ask) {
+      asked.push('replan');
+      return planner.replan(ask);
+    },
+    async move(ask) {
+      asked.push('move');
+      return planner.move(ask);
+    },
     async stock(ask) {
       asked.push('stock');
       return planner.stock(ask);

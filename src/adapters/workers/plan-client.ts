@@ -21,6 +21,8 @@ export interface PlanClient {
   stock(ask: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']>;
   smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']>;
   tripAtHour(ask: WorkerCalls['tripAtHour']['ask']): Promise<WorkerCalls['tripAtHour']['answer']>;
+  replan(ask: WorkerCalls['replan']['ask']): Promise<WorkerCalls['replan']['answer']>;
+  move(ask: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -114,6 +116,8 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
     stock: async (ask) => post(await ready(), 'stock', ask),
     smallestChange: async (ask) => post(await ready(), 'smallestChange', ask),
     tripAtHour: async (ask) => post(await ready(), 'tripAtHour', ask),
+    replan: async (ask) => post(await ready(), 'replan', ask),
+    move: async (ask) => post(await ready(), 'move', ask),
     cancel: () => stop(new Cancelled()),
   };
 }

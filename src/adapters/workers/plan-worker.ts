@@ -38,6 +38,10 @@ async function answer(message: ToWorker): Promise<void> {
         return send({ kind: 'answer', id, answer: await planner.stock(message.ask) });
       case 'smallestChange':
         return send({ kind: 'answer', id, answer: await planner.smallestChange(message.ask) });
+      case 'move':
+        return send({ kind: 'answer', id, answer: await planner.move(message.ask) });
+      case 'replan':
+        return send({ kind: 'answer', id, answer: await planner.replan(message.ask) });
       case 'plan':
         return send({ kind: 'answer', id, answer: await planner.plan(message.ask, tellAbout(id)) });
     }

@@ -3,14 +3,19 @@ import {
   askTripAtHour,
   calendarOf,
   checkPlan,
+  compareDeliveries,
   type Decision,
+  type DeliveryDesk,
   estimateNeedsAlone,
   type LinearSolver,
+  openDeliveryDesk,
   openStockDesk,
+  type Plan,
   type PlanningTools,
   type PolygonOverlay,
   planSeason,
   readScenario,
+  replanDelivery,
   type ScenarioReading,
   type ScenarioRecords,
   type StageCache,
@@ -31,6 +36,14 @@ import type {
 
 type Tools = PlanningTools<LinearSolver, PolygonOverlay>;
 
+/** The last plan made here, and the desk that prices moves on it once it is asked for. */
+interface LastPlan {
+  readonly plan: Plan;
+  readonly stages: StageCache;
+  readonly decisions: readonly Decision[];
+  desk: DeliveryDesk | null;
+}
+
 /** The planner behind the messages: keeps the records of one scenario and the results of the stages between runs. */
 export class Planner {
   private readonly loadTools: () => Promise<Tools>;
@@ -39,6 +52,7 @@ export class Planner {
   private reading: { readonly decisions: readonly Decision[] | null; readonly read: ScenarioReading } | null = null;
   private stages: StageCache | null = null;
   private shares: ZoneShares | null = null;
+  private last: LastPlan | null = null;
   private desk: { readonly read: ScenarioReading; readonly desk: StockDesk } | null = null;
 
   constructor(loadTools: () => Promise<Tools>) {
@@ -50,6 +64,7 @@ export class Planner {
     const read = readScenario(this.records);
     this.reading = { decisions: null, read };
     this.stages = null;
+    this.last = null;
     this.shares = null;
     return {
       scenario: read.scenario,
@@ -74,9 +89,35 @@ export class Planner {
     };
     const hooks = { stageBegins: (stage: string) => tell(share.stageBegins(stage)) };
     const { plan, stages } = planSeason(scenario, decisions, this.stages, settings, tools, hooks);
+    this.keep(plan, stages, order.decisions);
+    return { plan: addProblems(plan, problems) };
+  }
+
+  /** The delivery once more, from the last plan: nobody gets more or less. */
+  async replan(order: PlanOrder): Promise<WorkerCalls['replan']['answer']> {
+    const { scenario, decisions, problems } = this.readWith(order.decisions);
+    if (scenario === null || this.last === null) return null;
+    const { plan: before, stages: present } = this.last;
+    const settings = { seed: order.seed, iterations: order.iterations, stop: null, progress: null };
+    this.tools ??= this.loadTools();
+    const { plan, stages } = replanDelivery(scenario, decisions, present, settings, await this.tools);
+    this.keep(plan, stages, order.decisions);
+    return { plan: addProblems(plan, problems), difference: compareDeliveries(before, plan) };
+  }
+
+  async move(asked: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']> {
+    if (this.last === null) return { priced: null };
+    const { scenario, decisions } = this.readWith(this.last.decisions);
+    if (scenario === null) return { priced: null };
+    this.tools ??= this.loadTools();
+    this.last.desk ??= openDeliveryDesk(scenario, decisions, this.last.stages, (await this.tools).overlay);
+    return { priced: this.last.desk.priceMove(asked) };
+  }
+
+  private keep(plan: Plan, stages: StageCache, decisions: readonly Decision[]): void {
     this.stages = stages;
     this.shares = stages.places.value.result.shares;
-    return { plan: addProblems(plan, problems) };
+    this.last = { plan, stages, decisions, desk: null };
   }
 
   check({ decisions: asked, plan }: WorkerCalls['check']['ask']): Verdict {

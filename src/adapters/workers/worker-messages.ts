@@ -2,6 +2,9 @@ import type {
   AllocationDifference,
   Commodity,
   Decision,
+  DeliveryDifference,
+  MoveAsked,
+  MovePriced,
   Needs,
   Plan,
   Problem,
@@ -95,6 +98,13 @@ export interface WorkerCalls {
     };
     readonly answer: { readonly change: SmallestChange | null };
   };
+  /** The delivery once more after a change, from the last plan of this worker, and what comes otherwise; null before a plan. */
+  readonly replan: {
+    readonly ask: PlanOrder;
+    readonly answer: { readonly plan: Plan; readonly difference: DeliveryDifference } | null;
+  };
+  /** What bringing a consignment of the last plan with another vehicle or on another day would cost; null before a plan. */
+  readonly move: { readonly ask: MoveAsked; readonly answer: { readonly priced: MovePriced | null } };
 }
 
 export type CallName = keyof WorkerCalls;

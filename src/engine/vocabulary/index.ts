@@ -15,6 +15,7 @@ export * from './settings.ts';
 export * from './stage-results/allocation.ts';
 export * from './stage-results/calendar.ts';
 export * from './stage-results/delivery.ts';
+export * from './stage-results/move.ts';
 export * from './stage-results/needs.ts';
 export * from './stage-results/outcomes.ts';
 export * from './stage-results/places.ts';

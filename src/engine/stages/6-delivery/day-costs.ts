@@ -39,7 +39,7 @@ export function costOfDays(
   scenario: Scenario,
   season: SeasonOutlook,
   consignment: Consignment,
-  decision: LoadDecisions,
+  decision: Pick<LoadDecisions, 'lock' | 'promisedDay'>,
   verdicts: readonly DayVerdict[],
   { worth, brokenPromise }: { readonly worth: number; readonly brokenPromise: number },
 ): Float64Array {
@@ -54,17 +54,24 @@ export function costOfDays(
   });
 }
 
-/** A promise is broken once, by however many loads: each load of its consignment carries a part. Nought without a promise. */
+/** What a broken promise costs, in the scenario's currency. */
+export function priceOfPromise(scenario: Scenario, dearestJourney: number): number {
+  return scenario.policy.promisePrice ?? DEAREST_JOURNEYS_BROKEN_PROMISE.value * dearestJourney;
+}
+
+/**
+ * A promise is broken once, by however many loads: each load of its consignment carries a part. Nought without a promise.
+ *
+ * @param promisedDays planning day told for each load; null: none
+ */
 export function pricesOfBrokenPromise(
-  scenario: Scenario,
   loads: readonly Load[],
-  decided: readonly LoadDecisions[],
-  dearestJourney: number,
+  promisedDays: readonly (number | null)[],
+  promisePrice: number,
 ): Float64Array {
-  const price = scenario.policy.promisePrice ?? DEAREST_JOURNEYS_BROKEN_PROMISE.value * dearestJourney;
-  const parts = new Int32Array(decided.length);
-  for (const { consignment } of loads) parts[consignment] = (parts[consignment] as number) + 1;
-  return Float64Array.from(loads, ({ consignment }) =>
-    decided[consignment]?.promisedDay == null ? 0 : price / (parts[consignment] as number),
+  const parts = new Map<number, number>();
+  for (const { consignment } of loads) parts.set(consignment, (parts.get(consignment) ?? 0) + 1);
+  return Float64Array.from(loads, ({ consignment }, i) =>
+    promisedDays[i] === null ? 0 : promisePrice / (parts.get(consignment) as number),
   );
 }

@@ -7,7 +7,7 @@ import type { Allocation, Consignment, ReachCurve } from '../../vocabulary/stage
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { CutLoads } from './cut-loads.ts';
-import { costOfDays, judgeDays, pricesOfBrokenPromise } from './day-costs.ts';
+import { costOfDays, judgeDays, priceOfPromise, pricesOfBrokenPromise } from './day-costs.ts';
 import { groupRows } from './group-rows.ts';
 import { weighLoads } from './load-worth.ts';
 import { decisionsOnConsignments, type LoadDecisions } from './rules/decisions-on-loads.ts';
@@ -67,8 +67,11 @@ export interface DispatchTask {
   /** Distinct storage limits, °C, ascending. */
   readonly storageLimits: readonly number[];
   readonly dearestJourney: number;
+  /** What each consignment costs that comes on another day than it was told, in the scenario's currency. */
+  readonly promisePrice: number;
 }
 
+/** @param told whether the days of an earlier plan count as promised where no decision promises another */
 export function compileTask(
   scenario: Scenario,
   decisions: Decisions,
@@ -77,6 +80,7 @@ export function compileTask(
   allocation: Allocation,
   { slots, rounds }: { readonly slots: readonly Slot[]; readonly rounds: readonly DepotRound[] },
   cut: CutLoads,
+  told: boolean,
 ): DispatchTask {
   const { consignments } = allocation;
   const worth = weighLoads(cut.loads, consignments, slots);
@@ -84,11 +88,17 @@ export function compileTask(
   const decided = decisionsOnConsignments(scenario, decisions, consignments);
   const verdicts = consignments.map((c) => judgeDays(scenario, places, season, c));
   const survival = survivalOfLoads(scenario, allocation, cut.loads);
-  const brokenPromise = pricesOfBrokenPromise(scenario, cut.loads, decided, worth.dearestJourney);
+  const promisePrice = priceOfPromise(scenario, worth.dearestJourney);
+  const promisedDays = cut.loads.map(({ consignment }, i) => {
+    const promised = decided[consignment]?.promisedDay ?? null;
+    return promised ?? (told ? (cut.held[i]?.day ?? null) : null);
+  });
+  const brokenPromise = pricesOfBrokenPromise(cut.loads, promisedDays, promisePrice);
   const storageLimits = [...new Set(consignments.flatMap((c) => c.maxStorageC ?? []))].sort((a, b) => a - b);
   const loads = cut.loads.map((load, index): TaskLoad => {
     const consignment = consignments[load.consignment] as Consignment;
-    const decision = decided[load.consignment] as LoadDecisions;
+    const { lock } = decided[load.consignment] as LoadDecisions;
+    const promisedDay = promisedDays[index] as number | null;
     const dayVerdict = verdicts[load.consignment] as readonly DayVerdict[];
     return {
       consignment: load.consignment,
@@ -103,7 +113,7 @@ export function compileTask(
       earliest: consignment.earliest,
       latest: consignment.latest,
       dayVerdict,
-      dayCost: costOfDays(scenario, season, consignment, decision, dayVerdict, {
+      dayCost: costOfDays(scenario, season, consignment, { lock, promisedDay }, dayVerdict, {
         worth: worth.worth[index] as number,
         brokenPromise: brokenPromise[index] as number,
       }),
@@ -112,7 +122,7 @@ export function compileTask(
       reach: consignment.reach,
       survival: survival.ofLoad[index] as number,
       storageLimit: load.inoculantKg > 0 ? storageLimits.indexOf(consignment.maxStorageC ?? Number.NaN) : -1,
-      lock: decision.lock,
+      lock,
       held: cut.held[index] ?? null,
     };
   });
@@ -131,6 +141,7 @@ export function compileTask(
     survivalRates: survival.sets.map((set) => (celsius: number) => packLog10PerDay(celsius, set)),
     storageLimits,
     dearestJourney: worth.dearestJourney,
+    promisePrice,
   };
 }
 

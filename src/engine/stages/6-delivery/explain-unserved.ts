@@ -67,7 +67,8 @@ function bindingReason(state: DispatchState, index: number): UnservedReason {
   return HURDLES[farthest] as UnservedReason;
 }
 
-function firstHurdle(state: DispatchState, index: number, slot: Slot): UnservedReason {
+/** What keeps a load off a vehicle-day that stands idle; `no-vehicle-day-left` where nothing does. */
+export function firstHurdle(state: DispatchState, index: number, slot: Slot): UnservedReason {
   const load = state.task.loads[index] as TaskLoad;
   if (!goesThereAndBack(slot.legs, load.place)) return 'not-reachable';
   if (!fitsPayload(load.kg, slot.payloadKg)) return 'heavier-than-any-vehicle';

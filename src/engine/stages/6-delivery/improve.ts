@@ -2,6 +2,7 @@ import { exp, log } from '../../numerics/elementary.ts';
 import { RandomStream } from '../../numerics/random-stream.ts';
 import type { SearchSettings } from '../../vocabulary/settings.ts';
 import { type DispatchState, takeBack } from './dispatch-state.ts';
+import { handOnDay } from './hand-on-day.ts';
 import type { SlotPlan } from './plan-slot.ts';
 import { insertAll, type Recreator, recreate } from './recreate.ts';
 import { listNeighbours, ruin } from './ruin.ts';
@@ -9,7 +10,11 @@ import { listNeighbours, ruin } from './ruin.ts';
 /** Start and end temperature, as parts of the mean cost of a used vehicle-day: the instance's own unit. */
 const START_HEAT = 1;
 const END_HEAT = 0.01;
+/** The same where the search begins from a plan that is to be kept as far as it can. */
+const START_HEAT_OF_PRESENT = 0.1;
 const STEPS_BETWEEN_QUESTIONS = 50;
+/** Share of steps that try to give a whole vehicle-day to another that stands idle. */
+const HAND_ON = 0.05;
 /** Loads still unserved that are tried again in one step, beside those just removed. */
 const MOST_RETRIED = 12;
 
@@ -33,15 +38,22 @@ interface Kept {
  * plan met in the state. The same seed and steps give the same plan.
  *
  * @param hopeful loads that some vehicle-day could bring on its own; no others are tried
+ * @param fromPresent whether the state holds a plan that people have been told
  */
-export function improve(recreator: Recreator, hopeful: Uint8Array, settings: SearchSettings): SearchEnd {
+export function improve(
+  recreator: Recreator,
+  hopeful: Uint8Array,
+  settings: SearchSettings,
+  fromPresent: boolean,
+): SearchEnd {
   const { state } = recreator;
   const random = new RandomStream(settings.seed);
   const neighbours = listNeighbours(state.task);
   let best = keep(state);
   const dayCost = meanDayCost(state);
-  let heat = START_HEAT * dayCost;
-  const cooling = exp(log(END_HEAT / START_HEAT) / Math.max(1, settings.iterations));
+  const start = fromPresent ? START_HEAT_OF_PRESENT : START_HEAT;
+  let heat = start * dayCost;
+  const cooling = exp(log(END_HEAT / start) / Math.max(1, settings.iterations));
   for (let step = 0; step < settings.iterations; step++) {
     if (step % STEPS_BETWEEN_QUESTIONS === 0) {
       if (settings.stop?.()) {
@@ -52,8 +64,11 @@ export function improve(recreator: Recreator, hopeful: Uint8Array, settings: Sea
     }
     const before = state.cost;
     state.log.length = 0;
-    ruin(state, neighbours, random);
-    recreate(recreator, absentLoads(state, hopeful, random), random);
+    const handedOn = random.next() < HAND_ON && handOnDay(state, random);
+    if (!handedOn) {
+      ruin(state, neighbours, random);
+      recreate(recreator, absentLoads(state, hopeful, random), random);
+    }
     if (state.cost < before - heat * log(1 - random.next())) {
       if (state.cost < best.cost - TINY) best = keep(state);
     } else {

@@ -96,6 +96,16 @@ export function insertLoad(
   }
 }
 
+/** Puts a load into one vehicle-day at its cheapest place, whatever that costs; false where every place breaks a rule. */
+export function insertInto(state: DispatchState, memory: InsertionMemory, index: number, slot: number): boolean {
+  priceOf(state, memory, index, slot);
+  const plan = findBest(state, memory, index, slot);
+  if (!plan) return false;
+  setPlan(state, slot, plan);
+  setLoad(state, index, slot);
+  return true;
+}
+
 function gatherCandidates(
   state: DispatchState,
   memory: InsertionMemory,

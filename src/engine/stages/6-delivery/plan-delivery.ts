@@ -17,16 +17,29 @@ import { fillUp, improve } from './improve.ts';
 import { newCandidates, newMemory } from './insertion.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
 import { noteLabelAndModel } from './note-label-and-model.ts';
+import { NEVER } from './openings.ts';
 import type { Recreator } from './recreate.ts';
+import { removeLoads } from './ruin.ts';
 import { scheduleTrips } from './schedule-trips.ts';
 import { trainAll } from './train-all.ts';
 import { listSlots } from './vehicle-day-slots.ts';
+
+/** An earlier plan to begin from. */
+export interface EarlierPlan {
+  readonly allocation: Allocation;
+  readonly delivery: Delivery;
+  /**
+   * `held`: a first round, whose served loads stay where they are. `told`: a plan that people know; its loads may move, each
+   * consignment at the price of a broken promise.
+   */
+  readonly as: 'held' | 'told';
+}
 
 /**
  * Puts consignments on vehicles: which vehicle, day, order and hour, how warm the packs get, and who cannot be served and why.
  * Deterministic for the same inputs, seed and steps; `settings.stop` may end the search early.
  *
- * @param earlier first round: its served loads are held where their packs are still given; null in the first round
+ * @param earlier plan to begin from, as far as its packs are still given and its trips can still be driven; null: none
  */
 export function planDelivery(
   scenario: Scenario,
@@ -35,19 +48,16 @@ export function planDelivery(
   season: SeasonOutlook,
   allocation: Allocation,
   settings: SearchSettings,
-  earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
+  earlier: EarlierPlan | null,
 ): StageResult<Delivery> {
   const { consignments } = allocation;
-  const listed = listSlots(scenario, decisions, places, season, consignments);
-  const cut = cutLoads(scenario, allocation, listed.slots, earlier);
-  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut);
-  const state = newState(task, scenario.communities.length);
+  const { state, cut, released } = beginDispatch(scenario, decisions, places, season, allocation, earlier);
+  const told = earlier?.as === 'told';
   const hopeful = findHopeful(state);
-  const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
   const recreator = newRecreator(state);
   fillUp(recreator, hopeful);
   trainAll(recreator);
-  const end = improve(recreator, hopeful, settings);
+  const end = improve(recreator, hopeful, settings, told);
   trainAll(recreator);
   fillUp(recreator, hopeful);
   const delivery: Delivery = {
@@ -63,12 +73,44 @@ export function planDelivery(
     ...judgePromises(scenario, decisions, consignments, state),
     ...depotsWithoutVehicles(scenario, allocation),
     ...noteLabelAndModel(delivery),
-    ...(released > 0 ? [problem('E6004', { facts: { loads: released } })] : []),
+    ...(released > 0 && !told ? [problem('E6004', { facts: { loads: released } })] : []),
   ];
   return { result: delivery, problems, provenance: deliveryProvenance(scenario) };
 }
 
-function newRecreator(state: DispatchState): Recreator {
+/** The state that a search begins with: idle vehicle-days, or an earlier plan's trips. */
+export function beginDispatch(
+  scenario: Scenario,
+  decisions: Decisions,
+  places: Places,
+  season: SeasonOutlook,
+  allocation: Allocation,
+  earlier: EarlierPlan | null,
+) {
+  const listed = listSlots(scenario, decisions, places, season, allocation.consignments);
+  const cut = cutLoads(scenario, allocation, listed.slots, earlier);
+  const told = earlier?.as === 'told';
+  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told);
+  const state = newState(task, scenario.communities.length);
+  const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
+  if (told) freeForbidden(state);
+  return { state, cut, released };
+}
+
+/** Lets go what a decision or a closure now forbids where it stood, and leaves everything else free to move. */
+function freeForbidden(state: DispatchState): void {
+  const { loads, slots } = state.task;
+  state.pinned.fill(0);
+  const forbidden = loads.flatMap(({ dayCost, lock }, index) => {
+    const slot = slots[state.slotOf[index] as number];
+    if (!slot) return [];
+    return dayCost[slot.day] === NEVER || (lock !== null && lock.vehicle !== slot.vehicle) ? [index] : [];
+  });
+  removeLoads(state, forbidden);
+  state.log.length = 0;
+}
+
+export function newRecreator(state: DispatchState): Recreator {
   const { task } = state;
   const minutesOut = Float64Array.from(task.loads, (load) => {
     const slot = task.slots[task.slotOffsets[load.depot * (task.planningDays + 1)] ?? 0];
@@ -79,7 +121,7 @@ function newRecreator(state: DispatchState): Recreator {
 }
 
 /** Vehicle-days, crew, kilometres and ice, in the scenario's currency; null where nothing of it has a price. */
-function moneyOf(scenario: Scenario, { task, plans }: DispatchState): number | null {
+export function moneyOf(scenario: Scenario, { task, plans }: DispatchState): number | null {
   const priced =
     scenario.vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) ||
     scenario.prices.icePerKg !== null;

@@ -121,7 +121,7 @@ export function planNetwork(
 ) {
   const { scenario, decisions, places, season, allocation } = network;
   const settings = { seed, iterations, stop: null, progress: null };
-  return planDelivery(scenario, decisions, places, season, allocation, settings, earlier);
+  return planDelivery(scenario, decisions, places, season, allocation, settings, earlier && { ...earlier, as: 'held' });
 }
 
 export const deliver = (spec: NetworkSpec, iterations = 300): Delivery =>

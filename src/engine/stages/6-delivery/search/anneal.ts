@@ -1,0 +1,131 @@
+import { exp, log } from '../../../numerics/elementary.ts';
+import { RandomStream } from '../../../numerics/random-stream.ts';
+import type { SearchSettings } from '../../../vocabulary/settings.ts';
+import { beginStep, takeBack } from './change-rows.ts';
+import { exchangeTails } from './exchange-tails.ts';
+import { exchangeVehicles } from './exchange-vehicles.ts';
+import { keepRows, newKeptRows, restoreRows } from './kept-rows.ts';
+import { listNeighbours } from './list-neighbours.ts';
+import { newPriceMemory, type PriceMemory } from './price-insertion.ts';
+import { type Blinks, listOrders, type Orders, putBack } from './put-back.ts';
+import { newRuins, type Ruins, removeStrings } from './remove-strings.ts';
+import { newRouteState, type RouteState } from './route-state.ts';
+import type { RoutingProblem } from './routing-problem.ts';
+
+/** Temperatures at the start and at the end, as parts of the mean cost of a leg: the problem's own unit. */
+const START_HEAT = 1;
+const END_HEAT = 0.003;
+/** Share of steps that begin with an exchange of tails, and share of these that give the tail to an idle vehicle. */
+const TAILS = 0.15;
+const SPLITS = 0.3;
+/** Loads nearest to a load that strings are taken from. */
+const MOST_NEARBY = 1000;
+const STEPS_BETWEEN_QUESTIONS = 64;
+/** Gains below this are rounding. */
+const TINY = 1e-7;
+
+export interface SearchEnd {
+  readonly state: RouteState;
+  readonly iterationsDone: number;
+  readonly stoppedBy: 'iterations' | 'time';
+}
+
+interface Search {
+  readonly state: RouteState;
+  readonly memory: PriceMemory;
+  readonly ruins: Ruins;
+  readonly orders: Orders;
+  readonly blinks: Blinks;
+  readonly sortKey: Float64Array;
+  readonly absentBefore: Int32Array;
+  readonly random: RandomStream;
+  readonly mixed: boolean;
+}
+
+/**
+ * Searches for cheap routes: construction by cheapest insertion, then ruin and recreate under simulated annealing (Christiaens &
+ * Vanden Berghe 2020, Transportation Science 54:417), with exchanges of tails and of vehicles. The same problem, seed and
+ * iterations give the same routes.
+ *
+ * @returns the best state met; nothing is allocated in a step
+ */
+export function anneal(problem: RoutingProblem, settings: SearchSettings): SearchEnd {
+  const search = beginSearch(problem, settings.seed);
+  const { state, random } = search;
+  beginStep(state);
+  putBack(state, search.memory, search.blinks, search.ruins, search.orders, search.sortKey, random);
+  const best = newKeptRows(state);
+  keepRows(state, best);
+  let heat = START_HEAT * meanLegCost(state);
+  const cooling = exp(log(END_HEAT / START_HEAT) / Math.max(1, settings.iterations));
+  let step = 0;
+  let stoppedBy: SearchEnd['stoppedBy'] = 'iterations';
+  for (; step < settings.iterations; step++) {
+    if (step % STEPS_BETWEEN_QUESTIONS === 0) {
+      if (settings.stop?.()) {
+        stoppedBy = 'time';
+        break;
+      }
+      settings.progress?.(step, step / settings.iterations, best.cost);
+    }
+    tryStep(search, heat);
+    if (state.cost < best.cost - TINY) keepRows(state, best);
+    heat *= cooling;
+  }
+  restoreRows(state, best);
+  return { state, iterationsDone: step, stoppedBy };
+}
+
+function beginSearch(problem: RoutingProblem, seed: number): Search {
+  const { count } = problem.visits;
+  const state = newRouteState(problem, rowLength(problem));
+  const nearby = Math.min(count, MOST_NEARBY);
+  const ruins = newRuins(count, listNeighbours(problem, nearby), nearby);
+  for (let visit = 0; visit < count; visit++) ruins.absent[visit] = visit;
+  ruins.count = count;
+  return {
+    state,
+    memory: newPriceMemory(problem),
+    ruins,
+    orders: listOrders(problem),
+    blinks: { slotsLeft: 0 },
+    sortKey: new Float64Array(count),
+    absentBefore: new Int32Array(count),
+    random: new RandomStream(seed),
+    mixed: state.firstOfGroup.length > 1,
+  };
+}
+
+/** One step: taken back where it costs more than the heat allows. */
+function tryStep(search: Search, heat: number): void {
+  const { state, ruins, random, absentBefore } = search;
+  const before = state.cost;
+  const absent = ruins.count;
+  for (let i = 0; i < absent; i++) absentBefore[i] = ruins.absent[i] as number;
+  beginStep(state);
+  let centre = -1;
+  if (random.next() < TAILS) {
+    centre = random.below(state.problem.visits.count);
+    exchangeTails(state, ruins, centre, random.next() < SPLITS);
+  }
+  removeStrings(state, ruins, centre, random);
+  putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
+  if (search.mixed) exchangeVehicles(state);
+  if (state.cost < before - heat * log(1 - random.next())) return;
+  takeBack(state);
+  ruins.count = absent;
+  for (let i = 0; i < absent; i++) ruins.absent[i] = absentBefore[i] as number;
+}
+
+/** Nodes that a row may need: every load, and where it may reload a depot behind each. */
+function rowLength({ visits, reloads }: RoutingProblem): number {
+  return visits.count * (reloads ? 2 : 1) + 4;
+}
+
+/** Kilometres' cost of a mean leg. */
+function meanLegCost(state: RouteState): number {
+  const { slots } = state.problem;
+  let cost = 0;
+  for (let slot = 0; slot < slots.count; slot++) cost += (state.km[slot] as number) * (slots.kmCost[slot] as number);
+  return Math.max(TINY, cost / Math.max(1, state.served + state.usedCount));
+}

@@ -1,0 +1,82 @@
+import { swapRows } from './change-rows.ts';
+import { DEPOT, idleSlotOf, type RouteState } from './route-state.ts';
+import type { PlaceMatrix } from './routing-problem.ts';
+
+/** Gains below this are rounding. */
+const TINY = 1e-7;
+
+/**
+ * Gives the rows changed in a step to cheaper vehicles or days: to one that stands idle, or in exchange with another row. Insertion
+ * alone cannot, because it pays for a vehicle with its first load.
+ */
+export function exchangeVehicles(state: RouteState): void {
+  const { backup } = state;
+  const touched = backup.count;
+  for (let i = 0; i < touched; i++) {
+    const slot = backup.slot[i] as number;
+    if ((state.nodes[slot] as number) > 0) exchangeRow(state, slot);
+  }
+}
+
+function exchangeRow(state: RouteState, slot: number): void {
+  const { problem } = state;
+  const shelves = problem.shelfStart.length - 1;
+  let bestGain = TINY;
+  let bestOther = -1;
+  for (let shelf = 0; shelf < shelves; shelf++) {
+    const lastGroup = state.groupStart[shelf + 1] as number;
+    for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
+      const other = idleSlotOf(state, group);
+      if (other < 0 || state.groupAt[slot] === group) continue;
+      const gain = (state.slotCost[slot] as number) - costOn(state, slot, other);
+      if (gain > bestGain) {
+        bestGain = gain;
+        bestOther = other;
+      }
+    }
+    const start = problem.shelfStart[shelf] as number;
+    const end = start + (state.used[shelf] as number);
+    for (let i = start; i < end; i++) {
+      const other = state.usedSlots[i] as number;
+      if (state.groupAt[slot] === state.groupAt[other]) continue;
+      const there = costOn(state, slot, other);
+      if (there === Number.POSITIVE_INFINITY) continue;
+      const before = (state.slotCost[slot] as number) + (state.slotCost[other] as number);
+      const gain = before - there - costOn(state, other, slot);
+      if (gain > bestGain) {
+        bestGain = gain;
+        bestOther = other;
+      }
+    }
+  }
+  if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
+}
+
+/** What a slot's row would cost on another slot; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
+function costOn(state: RouteState, slot: number, other: number): number {
+  const { problem, load, place } = state;
+  const { slots, visits } = problem;
+  if ((state.mostKg[slot] as number) > (slots.payloadKg[other] as number)) return Number.POSITIVE_INFINITY;
+  if ((state.mostLitres[slot] as number) > (slots.coolLitres[other] as number)) return Number.POSITIVE_INFINITY;
+  const kmCost = slots.kmCost[other] as number;
+  const dayCost = slots.dayCost[other] as number;
+  const sameShelf = state.shelfOf[slot] === state.shelfOf[other];
+  const sameMatrix = slots.matrix[slot] === slots.matrix[other];
+  if (sameShelf && sameMatrix) {
+    return dayCost + (state.km[slot] as number) * kmCost + (state.visitCost[slot] as number);
+  }
+  const { kmFrom, size } = problem.matrices[slots.matrix[other] as number] as PlaceMatrix;
+  const shelves = problem.shelfStart.length - 1;
+  const shelf = state.shelfOf[other] as number;
+  const row = slot * state.stride;
+  let km = 0;
+  let visitCost = 0;
+  for (let i = row; i < row + (state.nodes[slot] as number) - 1; i++) {
+    const visit = load[i] as number;
+    if (visit !== DEPOT) visitCost += visits.shelfCost[visit * shelves + shelf] as number;
+    km += sameMatrix
+      ? (state.edge[i] as number)
+      : (kmFrom[(place[i] as number) * size + (place[i + 1] as number)] as number);
+  }
+  return dayCost + km * kmCost + visitCost;
+}

@@ -1,0 +1,43 @@
+import { idleSlotOf, type RouteState } from './route-state.ts';
+
+/** Cheapest of the larger vehicles found last: what it costs more, and the slot; -1 where there is none. */
+const more = new Float64Array(1);
+let larger = -1;
+
+/** What the vehicle found last costs more than the one the row has now, kilometres of the visit included; Infinity: none. */
+export function largerCost(): number {
+  return more[0] as number;
+}
+
+/** The idle slot found last; -1 where there is none. */
+export function largerSlot(): number {
+  return larger;
+}
+
+/**
+ * Looks for the cheapest idle vehicle of the same shelf and roads that could take over a slot's only trip with one load more.
+ *
+ * @param km kilometres that the visit adds
+ */
+export function findLarger(state: RouteState, visit: number, slot: number, km: number): void {
+  const { slots, visits } = state.problem;
+  const shelf = state.shelfOf[slot] as number;
+  const kg = (state.mostKg[slot] as number) + (visits.kg[visit] as number);
+  const litres = (state.mostLitres[slot] as number) + (visits.litres[visit] as number);
+  const kmThen = (state.km[slot] as number) + km;
+  const now = (slots.dayCost[slot] as number) + (state.km[slot] as number) * (slots.kmCost[slot] as number);
+  let least = Number.POSITIVE_INFINITY;
+  larger = -1;
+  const last = state.groupStart[shelf + 1] as number;
+  for (let group = state.groupStart[shelf] as number; group < last; group++) {
+    const other = idleSlotOf(state, group);
+    if (other < 0 || slots.matrix[other] !== slots.matrix[slot]) continue;
+    if (kg > (slots.payloadKg[other] as number) || litres > (slots.coolLitres[other] as number)) continue;
+    const then = (slots.dayCost[other] as number) + kmThen * (slots.kmCost[other] as number);
+    if (then - now < least) {
+      least = then - now;
+      larger = other;
+    }
+  }
+  more[0] = least;
+}

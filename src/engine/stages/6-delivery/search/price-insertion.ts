@@ -1,0 +1,267 @@
+import { findLarger, largerCost } from './larger-vehicle.ts';
+import { type RouteState, SLACK } from './route-state.ts';
+import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
+
+/** Added to a place in a row: a trip of its own, a larger vehicle for the whole row. */
+export const ALONE = 1;
+export const LARGER = 2;
+/** Price of what no rule allows. */
+export const NEVER = Number.POSITIVE_INFINITY;
+
+/**
+ * The one place where the price of serving a load with a slot is made: the cheapest place in the row by kilometres that keeps
+ * weight, volume and every hour. Prices are kept per load and slot for as long as the row is the same.
+ */
+export interface PriceMemory {
+  /** First entry of each load; then one entry for each slot that may serve it. */
+  readonly base: Int32Array;
+  /** What the price was made for: the row's version, and the work the load brings. */
+  readonly stamp: Float64Array;
+  readonly price: Float64Array;
+  /** Where: four times the node it follows, and ALONE more where it makes a trip of its own, LARGER where it takes a larger vehicle. */
+  readonly where: Int32Array;
+  /** 1 where the price holds the rules of the caller as well and is no longer a bound. */
+  readonly exact: Uint8Array;
+}
+
+export function newPriceMemory({ visits, shelfStart }: RoutingProblem): PriceMemory {
+  const base = new Int32Array(visits.count);
+  let size = 0;
+  for (let visit = 0; visit < visits.count; visit++) {
+    const first = shelfStart[visits.shelfFrom[visit] as number] as number;
+    base[visit] = size - first;
+    size += (shelfStart[visits.shelfTo[visit] as number] as number) - first;
+  }
+  return {
+    base,
+    stamp: new Float64Array(size).fill(-1),
+    price: new Float64Array(size),
+    where: new Int32Array(size),
+    exact: new Uint8Array(size),
+  };
+}
+
+/** Makes the price of a load and a slot anew; the caller has seen that the one kept is of another stamp. */
+export function renewPrice(state: RouteState, memory: PriceMemory, visit: number, slot: number, stamp: number): void {
+  const entry = (memory.base[visit] as number) + slot;
+  memory.stamp[entry] = stamp;
+  memory.exact[entry] = 0;
+  memory.where[entry] = findPlace(state, visit, slot);
+  memory.price[entry] = found[0] as number;
+}
+
+/** Kilometres or price of the place found last: a number that is not whole would be put on the heap if it were returned. */
+const found = new Float64Array(1);
+
+/** Where a load fits a slot's row best, as `PriceMemory.where`; its price stands in `found`. */
+function findPlace(state: RouteState, visit: number, slot: number): number {
+  const { problem } = state;
+  const { visits, slots } = problem;
+  const shelves = problem.shelfStart.length - 1;
+  const visitCost = visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
+  found[0] = NEVER;
+  if (visitCost === NEVER) return 0;
+  const kmCost = slots.kmCost[slot] as number;
+  if ((state.nodes[slot] as number) === 0) {
+    openIdle(state, visit, slot);
+    found[0] = (slots.dayCost[slot] as number) + (found[0] as number) * kmCost + visitCost;
+    return ALONE;
+  }
+  if ((state.nodes[slot] as number) + 2 > state.stride) return 0;
+  const first = slot * state.stride;
+  if (problem.grows && state.trips[slot] === 1) {
+    if (!fits(state, visit, slot, state.tripKg[first] as number, state.tripLitres[first] as number)) {
+      const at = problem.timed ? findTimed(state, visit, slot, true) : findUntimed(state, visit, slot, true);
+      if (found[0] === NEVER) return 0;
+      findLarger(state, visit, slot, found[0] as number);
+      found[0] = largerCost() + visitCost;
+      return at + LARGER;
+    }
+  }
+  let where = problem.timed ? findTimed(state, visit, slot, false) : findUntimed(state, visit, slot, false);
+  if (problem.reloads) {
+    const within = found[0] as number;
+    const alone = findTrip(state, visit, slot);
+    if (alone >= 0 && (found[0] as number) < within) where = alone;
+    else found[0] = within;
+  }
+  found[0] = (found[0] as number) * kmCost + visitCost;
+  return where;
+}
+
+function fits(state: RouteState, visit: number, slot: number, tripKg: number, tripLitres: number): boolean {
+  const { visits, slots } = state.problem;
+  return (
+    tripKg + (visits.kg[visit] as number) <= (slots.payloadKg[slot] as number) + WEIGHT_SLACK &&
+    tripLitres + (visits.litres[visit] as number) <= (slots.coolLitres[slot] as number) + WEIGHT_SLACK
+  );
+}
+
+/** Sums of weights carry rounding. */
+const WEIGHT_SLACK = 1e-6;
+
+/** Finds the kilometres of a journey there and back on a slot that stands idle; NEVER where a rule forbids it. */
+function openIdle(state: RouteState, visit: number, slot: number): void {
+  const { problem } = state;
+  const { slots, visits } = problem;
+  if (!fits(state, visit, slot, 0, 0)) return;
+  const matrix = problem.matrices[slots.matrix[slot] as number] as PlaceMatrix;
+  const here = visits.place[visit] as number;
+  const km = (matrix.kmFrom[here] as number) + (matrix.kmTo[here] as number);
+  if (problem.timed) {
+    const back = journeyBack(state, matrix, visit, slot, slots.loadsFrom[slot] as number);
+    if (back > (slots.latestBack[slot] as number) + SLACK) return;
+  }
+  found[0] = km;
+}
+
+/** When a journey to one load alone is back, if the slot stands ready at a minute; NEVER where a rule forbids it. */
+function journeyBack(state: RouteState, matrix: PlaceMatrix, visit: number, slot: number, readyMinute: number): number {
+  const { slots, visits } = state.problem;
+  const here = visits.place[visit] as number;
+  const work = state.workMinutes[visit] as number;
+  const loading = (visits.kg[visit] as number) * (slots.loadingMinutesPerKg[slot] as number);
+  const ready = Math.max(readyMinute, visits.releaseMinute[visit] as number) + loading;
+  const leave = Math.max(slots.earliestLeave[slot] as number, ready);
+  const out = matrix.minutesFrom[here] as number;
+  const home = matrix.minutesTo[here] as number;
+  const end = Math.max(leave + out, matrix.opens[here] as number) + work;
+  if (end > (matrix.closes[here] as number) + SLACK) return NEVER;
+  if (out + work + home > (slots.mostMinutes[slot] as number) + SLACK) return NEVER;
+  return end + home;
+}
+
+/** Where a trip of its own fits between the trips of a row, the latest first; -1 where it fits nowhere. */
+function findTrip(state: RouteState, visit: number, slot: number): number {
+  const { problem, stride, load, arrives, mustArrive } = state;
+  const { slots, visits } = problem;
+  if (!fits(state, visit, slot, 0, 0)) return -1;
+  const matrix = problem.matrices[slots.matrix[slot] as number] as PlaceMatrix;
+  const here = visits.place[visit] as number;
+  found[0] = (matrix.kmFrom[here] as number) + (matrix.kmTo[here] as number);
+  const row = slot * stride;
+  const last = row + (state.nodes[slot] as number) - 1;
+  for (let i = last; i >= row; i--) {
+    if ((load[i] as number) >= 0) continue;
+    if (problem.timed) {
+      const back = journeyBack(state, matrix, visit, slot, arrives[i] as number);
+      if (back > (mustArrive[i] as number) + SLACK) continue;
+    }
+    // Behind the last trip it begins where the row ends; before a trip it takes over that trip's depot node.
+    return (i - row) * 4 + ALONE;
+  }
+  return -1;
+}
+
+function findUntimed(state: RouteState, visit: number, slot: number, larger: boolean): number {
+  const { problem, place, edge, tripKg, tripLitres, load } = state;
+  const matrix = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
+  const { kmFrom, kmTo, size } = matrix;
+  const hub = (problem.visits.place[visit] as number) * size;
+  const row = slot * state.stride;
+  const last = row + (state.nodes[slot] as number) - 1;
+  let best = NEVER;
+  let where = 0;
+  let open = true;
+  for (let i = row; i < last; i++) {
+    if ((load[i] as number) < 0)
+      open = larger || fits(state, visit, slot, tripKg[i] as number, tripLitres[i] as number);
+    if (!open) continue;
+    const more =
+      (kmTo[hub + (place[i] as number)] as number) +
+      (kmFrom[hub + (place[i + 1] as number)] as number) -
+      (edge[i] as number);
+    if (more < best) {
+      best = more;
+      where = (i - row) * 4;
+    }
+  }
+  found[0] = best;
+  return where;
+}
+
+function findTimed(state: RouteState, visit: number, slot: number, larger: boolean): number {
+  const { problem, place, edge, load, leaves, mustArrive, workSoFar, latestLeave } = state;
+  const { visits, slots } = problem;
+  const matrix = problem.matrices[slots.matrix[slot] as number] as PlaceMatrix;
+  const { kmFrom, kmTo, minutesFrom, minutesTo, size } = matrix;
+  const here = visits.place[visit] as number;
+  const hub = here * size;
+  const opened = matrix.opens[here] as number;
+  const work = state.workMinutes[visit] as number;
+  const latestStart = (matrix.closes[here] as number) - work + SLACK;
+  const limited = (slots.mostMinutes[slot] as number) < NEVER;
+  const row = slot * state.stride;
+  const last = row + (state.nodes[slot] as number) - 1;
+  let best = NEVER;
+  let where = 0;
+  let open = true;
+  let leave = 0;
+  let shifted = false;
+  for (let i = row; i < last; i++) {
+    if ((load[i] as number) < 0) {
+      open = larger || fits(state, visit, slot, state.tripKg[i] as number, state.tripLitres[i] as number);
+      if (!open) continue;
+      leave = leaveWith(state, visit, slot, i);
+      shifted = leave > (leaves[i] as number);
+    }
+    if (!open) continue;
+    const from = place[i] as number;
+    const to = place[i + 1] as number;
+    const more = (kmTo[hub + from] as number) + (kmFrom[hub + to] as number) - (edge[i] as number);
+    if (!(more < best)) continue;
+    let left = leaves[i] as number;
+    if (left > latestStart) break;
+    if (shifted) {
+      if (leave > (latestLeave[i] as number) + SLACK) continue;
+      const later = leave + (workSoFar[i] as number);
+      if (later > left) left = later;
+    }
+    const arrive = left + (minutesTo[hub + from] as number);
+    const start = Math.max(arrive, opened);
+    if (start > latestStart) continue;
+    if (start + work + (minutesFrom[hub + to] as number) > (mustArrive[i + 1] as number) + SLACK) continue;
+    if (limited && shortestMinutes(state, matrix, visit, slot, i) > (slots.mostMinutes[slot] as number) + SLACK)
+      continue;
+    best = more;
+    where = (i - row) * 4;
+  }
+  found[0] = best;
+  return where;
+}
+
+/** When a trip that begins at a depot node leaves with one load more. */
+function leaveWith(state: RouteState, visit: number, slot: number, node: number): number {
+  const { visits, slots } = state.problem;
+  const ready = Math.max(
+    state.arrives[node] as number,
+    state.tripRelease[node] as number,
+    visits.releaseMinute[visit] as number,
+  );
+  const kg = (state.tripKg[node] as number) + (visits.kg[visit] as number);
+  return Math.max(slots.earliestLeave[slot] as number, ready + kg * (slots.loadingMinutesPerKg[slot] as number));
+}
+
+/** Minutes from leaving to coming back with a load put in behind a node, leaving as late as the hours on the way allow. */
+function shortestMinutes(state: RouteState, matrix: PlaceMatrix, visit: number, slot: number, node: number): number {
+  const { place, leaves, workSoFar, latestLeave } = state;
+  const { minutesFrom, minutesTo, size } = matrix;
+  const here = state.problem.visits.place[visit] as number;
+  const work = state.workMinutes[visit] as number;
+  const onTheWay = (workSoFar[node] as number) + (minutesTo[here * size + (place[node] as number)] as number);
+  const closes = matrix.closes[here] as number;
+  const latest = Math.min(latestLeave[node] as number, closes - work - onTheWay);
+  const arrive = (leaves[node] as number) + (minutesTo[here * size + (place[node] as number)] as number);
+  const end = Math.max(arrive, matrix.opens[here] as number) + work;
+  const next = node + 1;
+  const on = minutesFrom[here * size + (place[next] as number)] as number;
+  const soFar = onTheWay + work + on;
+  const last = Math.min(latest, (state.mustArrive[next] as number) - soFar);
+  const back = Math.max(end + on + (state.workToGo[next] as number), state.backAtBest[next] as number);
+  const leave = Math.max(last, earliestOf(state, slot));
+  return Math.max(soFar + (state.workToGo[next] as number), back - leave);
+}
+
+function earliestOf(state: RouteState, slot: number): number {
+  return state.leaves[slot * state.stride] as number;
+}

@@ -1,0 +1,185 @@
+import { log } from '../../../numerics/elementary.ts';
+import type { RandomStream } from '../../../numerics/random-stream.ts';
+import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
+import { findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
+import { ALONE, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
+import type { Ruins } from './remove-strings.ts';
+import { idleSlotOf, type RouteState } from './route-state.ts';
+import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
+
+/** Chance that a slot is passed over (Christiaens & Vanden Berghe 2020, section 5.3). */
+const BLINK = 0.01;
+
+/** Keys by which absent loads are put in order, and how often each is drawn. Lowest key first. */
+export interface Orders {
+  /** One column a key. */
+  readonly keys: readonly Float64Array[];
+  /** Shares of the columns; what is left of 1 is a random order. */
+  readonly shares: readonly number[];
+}
+
+/**
+ * Heaviest, farthest, nearest first; where there are hours also the shortest, the soonest to open and the last to close. Shares
+ * after Christiaens & Vanden Berghe 2020, section 5.3.
+ */
+export function listOrders({ visits, matrices, slots, shelfStart, timed }: RoutingProblem): Orders {
+  const column = (key: (matrix: PlaceMatrix, place: number) => number) =>
+    Float64Array.from({ length: visits.count }, (_, visit) => {
+      const slot = shelfStart[visits.shelfFrom[visit] as number] as number;
+      const matrix = matrices[slots.matrix[slot] ?? 0];
+      return matrix ? key(matrix, visits.place[visit] as number) : 0;
+    });
+  const heavy = visits.kg.map((kg) => -kg);
+  const far = column(({ kmFrom }, place) => -(kmFrom[place] as number));
+  const near = far.map((km) => -km);
+  if (!timed) return { keys: [heavy, far, near], shares: [4 / 11, 2 / 11, 1 / 11] };
+  const short = column(({ opens, closes }, place) => (closes[place] as number) - (opens[place] as number));
+  const opens = column((matrix, place) => matrix.opens[place] as number);
+  const closes = column((matrix, place) => -(matrix.closes[place] as number));
+  return {
+    keys: [heavy, far, near, short, opens, closes],
+    shares: [4 / 17, 2 / 17, 1 / 17, 2 / 17, 2 / 17, 2 / 17],
+  };
+}
+
+/** Puts absent loads back one after the other, each where it is cheapest; those that fit nowhere stay absent. */
+export function putBack(
+  state: RouteState,
+  memory: PriceMemory,
+  blinks: Blinks,
+  ruins: Ruins,
+  orders: Orders,
+  sortKey: Float64Array,
+  random: RandomStream,
+): void {
+  orderAbsent(ruins, orders, sortKey, random);
+  let left = 0;
+  for (let i = 0; i < ruins.count; i++) {
+    const visit = ruins.absent[i] as number;
+    if (!insertCheapest(state, memory, blinks, visit, random)) ruins.absent[left++] = visit;
+  }
+  ruins.count = left;
+}
+
+function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64Array, random: RandomStream): void {
+  let draw = random.next();
+  let column = 0;
+  while (column < orders.shares.length) {
+    draw -= orders.shares[column] as number;
+    if (draw < 0) break;
+    column++;
+  }
+  const keys = orders.keys[column];
+  for (let i = 0; i < count; i++) {
+    const visit = absent[i] as number;
+    const key = keys ? (keys[visit] as number) : random.next();
+    let j = i - 1;
+    while (j >= 0 && (sortKey[j] as number) > key) {
+      sortKey[j + 1] = sortKey[j] as number;
+      absent[j + 1] = absent[j] as number;
+      j--;
+    }
+    sortKey[j + 1] = key;
+    absent[j + 1] = visit;
+  }
+}
+
+/** How many slots are looked at before one is passed over again: one draw for many, geometric. */
+function slotsToBlink(random: RandomStream): number {
+  return Math.floor(log(1 - random.next()) / LOG_STAY);
+}
+
+const LOG_STAY = log(1 - BLINK);
+
+function insertCheapest(
+  state: RouteState,
+  memory: PriceMemory,
+  blinks: Blinks,
+  visit: number,
+  random: RandomStream,
+): boolean {
+  const { problem, version, usedSlots } = state;
+  const { visits, shelfStart } = problem;
+  const shelves = shelfStart.length - 1;
+  const { stamp, price } = memory;
+  const base = memory.base[visit] as number;
+  let bestPrice = visits.unservedCost[visit] as number;
+  let bestSlot = -1;
+  let toBlink = blinks.slotsLeft;
+  const end = visits.shelfTo[visit] as number;
+  for (let shelf = visits.shelfFrom[visit] as number; shelf < end; shelf++) {
+    if (visits.shelfCost[visit * shelves + shelf] === NEVER) continue;
+    const start = shelfStart[shelf] as number;
+    const stop = start + (state.used[shelf] as number);
+    for (let i = start; i < stop; i++) {
+      if (toBlink-- === 0) {
+        toBlink = slotsToBlink(random);
+        continue;
+      }
+      const slot = usedSlots[i] as number;
+      if (stamp[base + slot] !== version[slot]) renewPrice(state, memory, visit, slot, version[slot] as number);
+      if ((price[base + slot] as number) < bestPrice) {
+        bestPrice = price[base + slot] as number;
+        bestSlot = slot;
+      }
+    }
+    const lastGroup = state.groupStart[shelf + 1] as number;
+    for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
+      const slot = idleSlotOf(state, group);
+      if (slot < 0) continue;
+      if (toBlink-- === 0) {
+        toBlink = slotsToBlink(random);
+        continue;
+      }
+      if (stamp[base + slot] !== 0) renewPrice(state, memory, visit, slot, 0);
+      if ((price[base + slot] as number) < bestPrice) {
+        bestPrice = price[base + slot] as number;
+        bestSlot = slot;
+      }
+    }
+  }
+  blinks.slotsLeft = toBlink;
+  if (bestSlot < 0) return false;
+  const where = memory.where[base + bestSlot] as number;
+  if ((where & LARGER) !== 0) {
+    if (insertInLarger(state, visit, bestSlot, where >> 2, bestPrice)) return true;
+    memory.price[base + bestSlot] = NEVER;
+    return insertCheapest(state, memory, blinks, visit, random);
+  }
+  insertVisit(state, bestSlot, visit, where >> 2, (where & ALONE) !== 0);
+  return true;
+}
+
+/** Gives a row to a larger vehicle and puts the load in; false where the one that was priced is not to be had any more. */
+function insertInLarger(state: RouteState, visit: number, slot: number, after: number, price: number): boolean {
+  const { problem } = state;
+  const { kmFrom, kmTo, size } = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
+  const hub = (problem.visits.place[visit] as number) * size;
+  const node = slot * state.stride + after;
+  const km =
+    (kmTo[hub + (state.place[node] as number)] as number) +
+    (kmFrom[hub + (state.place[node + 1] as number)] as number) -
+    (state.edge[node] as number);
+  findLarger(state, visit, slot, km);
+  const shelves = problem.shelfStart.length - 1;
+  const visitCost = problem.visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
+  const other = largerSlot();
+  if (other < 0 || largerCost() + visitCost > price + TINY) return false;
+  if (!swapRows(state, slot, other)) {
+    swapRows(state, slot, other);
+    return false;
+  }
+  if (insertVisit(state, other, visit, after, false)) return true;
+  // The larger vehicle keeps other hours.
+  removeVisit(state, other, visit);
+  swapRows(state, slot, other);
+  return false;
+}
+
+/** Prices made in another order may differ by so much. */
+const TINY = 1e-6;
+
+/** Slots until the next is passed over. */
+export interface Blinks {
+  slotsLeft: number;
+}

@@ -1,0 +1,118 @@
+import type { RandomStream } from '../../../numerics/random-stream.ts';
+import { removeMarked } from './change-rows.ts';
+import { DEPOT, type RouteState } from './route-state.ts';
+
+/**
+ * Ruin by strings of neighbouring stops (Christiaens & Vanden Berghe 2020, Transportation Science 54:417, sections 5.1 and 5.2):
+ * a few trips near a random load each lose a string of stops about the one that is nearest to it.
+ */
+const MEAN_REMOVED = 10;
+const LONGEST_STRING = 10;
+/** Chance that a string is split, and that the part kept in its middle grows by one more stop. */
+const SPLIT = 0.5;
+const GROW = 0.01;
+
+/** Chance that room is made about a load left behind, where there is one. */
+const ABOUT_ABSENT = 0.5;
+
+/** Loads taken out in a step, and room to say which. */
+export interface Ruins {
+  /** Loads that have no place now. */
+  readonly absent: Int32Array;
+  count: number;
+  /** Step in which a load was taken out, and in which its trip was ruined. */
+  readonly removedIn: Int32Array;
+  readonly ruinedIn: Int32Array;
+  step: number;
+  /** Nearest loads of each load, itself first: rows of `nearby`. */
+  readonly neighbours: Int32Array;
+  readonly nearby: number;
+}
+
+export function newRuins(loads: number, neighbours: Int32Array, nearby: number): Ruins {
+  return {
+    absent: new Int32Array(loads),
+    count: 0,
+    removedIn: new Int32Array(loads).fill(-1),
+    ruinedIn: new Int32Array(loads).fill(-1),
+    step: 0,
+    neighbours,
+    nearby,
+  };
+}
+
+/**
+ * Takes strings of stops off the trips around a load. What is taken off stands in `absent`.
+ *
+ * @param about the load; -1: a random one
+ */
+export function removeStrings(state: RouteState, ruins: Ruins, about: number, random: RandomStream): void {
+  ruins.step++;
+  if (state.usedCount === 0) return;
+  const { neighbours, nearby, step } = ruins;
+  const longest = Math.min(LONGEST_STRING, state.served / state.usedCount);
+  let strings = Math.floor(1 + random.next() * ((4 * MEAN_REMOVED) / (1 + longest) - 1));
+  const seed = about >= 0 ? about : drawCentre(state, ruins, random);
+  for (let k = 0; k < nearby && strings > 0; k++) {
+    const visit = neighbours[seed * nearby + k] as number;
+    if (visit < 0) break;
+    const slot = state.slotOf[visit] as number;
+    if (slot < 0 || ruins.ruinedIn[visit] === step) continue;
+    strings--;
+    removeString(state, ruins, slot, visit, longest, random);
+  }
+}
+
+function drawCentre(state: RouteState, { absent, count }: Ruins, random: RandomStream): number {
+  if (count > 0 && random.next() < ABOUT_ABSENT) return absent[random.below(count)] as number;
+  return random.below(state.problem.visits.count);
+}
+
+function removeString(
+  state: RouteState,
+  ruins: Ruins,
+  slot: number,
+  visit: number,
+  longest: number,
+  random: RandomStream,
+): void {
+  const { load, stride } = state;
+  const { step } = ruins;
+  let at = slot * stride;
+  while (load[at] !== visit) at++;
+  let first = at;
+  let last = at;
+  while (load[first - 1] !== DEPOT) first--;
+  while (load[last + 1] !== DEPOT) last++;
+  for (let i = first; i <= last; i++) ruins.ruinedIn[load[i] as number] = step;
+  const stops = last - first + 1;
+  const length = Math.floor(1 + random.next() * Math.min(stops, longest));
+  let kept = 0;
+  if (length > 1 && length < stops && random.next() < SPLIT) {
+    kept = 1;
+    while (length + kept < stops && random.next() < GROW) kept++;
+  }
+  const span = length + kept;
+  const earliest = Math.max(first, at - span + 1);
+  const latest = Math.min(at, last - span + 1);
+  const start = earliest + random.below(latest - earliest + 1);
+  const gap = kept > 0 ? 1 + random.below(length - 1) : length;
+  for (let i = 0; i < span; i++) if (i < gap || i >= gap + kept) takeOut(ruins, load[start + i] as number);
+  removeOrEmpty(state, ruins, slot);
+}
+
+function takeOut(ruins: Ruins, visit: number): void {
+  ruins.removedIn[visit] = ruins.step;
+  ruins.absent[ruins.count++] = visit;
+}
+
+/** Takes the marked loads off a slot, and all of its loads where the rest could not be driven. */
+function removeOrEmpty(state: RouteState, ruins: Ruins, slot: number): void {
+  if (removeMarked(state, slot, ruins.removedIn, ruins.step)) return;
+  const row = slot * state.stride;
+  for (let i = row; i < row + (state.nodes[slot] as number); i++) {
+    const visit = state.load[i] as number;
+    if (visit !== DEPOT) takeOut(ruins, visit);
+  }
+  removeMarked(state, slot, ruins.removedIn, ruins.step);
+}
