@@ -1,12 +1,14 @@
 import { CHECK_USAGE, runCheck } from './check-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
+import { REPLAY_USAGE, runReplay } from './replay-command.ts';
 import { startCommand } from './start-command.ts';
 import { openTerminal } from './terminal.ts';
 
 const USAGE = `Use:
   ${PLAN_USAGE}
-  ${CHECK_USAGE}`;
+  ${CHECK_USAGE}
+  ${REPLAY_USAGE}`;
 
 /** Runs one command and gives its exit code; the user sees words, never a stack of calls. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -15,6 +17,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     const [command, ...rest] = args;
     if (command === 'plan') return await runPlan(rest, terminal);
     if (command === 'check') return runCheck(rest, terminal);
+    if (command === 'replay') return await runReplay(rest, terminal);
     if (command === 'start') return await startCommand();
     if (command === 'help' || command === '--help' || command === '-h') {
       terminal.result(USAGE);

@@ -51,7 +51,18 @@ export {
   type Told,
 } from './record/compare-allocations.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
-export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
+export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
+export { costliest } from './stages/7-outcomes/past-seasons.ts';
+export {
+  makePlayResult,
+  type PlayParts,
+  type PlayTotal,
+  type PreparedPlay,
+  playSeason,
+  preparePlay,
+  SEASON_LOSSES,
+} from './stages/7-outcomes/play-season.ts';
+export type { PlayRule } from './stages/7-outcomes/visits-in-seasons.ts';
 
 export const ENGINE_VERSION = '0.1.0';
 
@@ -101,12 +112,12 @@ export function planSeason(
   const { solver, overlay } = tools;
   const run = runner(hooks);
   const { places, season, needs } = layGround(scenario, decisions, previous, overlay, run);
+  const behind = hooks.seasonsBehind?.(season.value.result) ?? season.value.result;
   const supply = run(
     '5-allocation and 6-delivery',
-    [hashSearch(decisions, settings, solver), season.hash, needs.hash],
+    [hashSearch(decisions, settings, solver), season.hash, needs.hash, ...hashMembers(behind, season.value.result)],
     previous?.supply,
-    () =>
-      supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
+    () => supplySeason(scenario, decisions, places.value.result, behind, needs.value.result, settings, solver),
   );
   const outcomes = run('7-outcomes', [supply.hash], previous?.outcomes, () =>
     weighOutcomes(
@@ -147,6 +158,11 @@ export function planSeason(
     provenance: results.flatMap((stage) => stage.provenance),
   });
   return { plan, stages };
+}
+
+/** Nothing where allocation and delivery are given the season as it is. */
+function hashMembers(behind: SeasonOutlook, season: SeasonOutlook): string[] {
+  return behind === season ? [] : [contentHash(behind.members.map(({ year }) => year))];
 }
 
 type Run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T) => Kept<T>;
@@ -213,6 +229,13 @@ export function askTripAtHour(
   const scenario = withAssumptions(sent, decisions);
   const { season } = layGround(scenario, decisions, previous, overlay, runner({}));
   return tripAtHour(scenario, season.value.result, ask);
+}
+
+/** What is so whoever gets what, for those who play a plan that is already made. */
+export function layGroundAlone(sent: Scenario, decisions: Decisions, previous: Ground | null, overlay: PolygonOverlay) {
+  const scenario = withAssumptions(sent, decisions);
+  const { places, season, needs } = layGround(scenario, decisions, previous, overlay, runner({}));
+  return { scenario, places: places.value.result, season: season.value.result, needs: needs.value.result };
 }
 
 /**
