@@ -56,7 +56,18 @@ export { readScenario, type ScenarioReading } from './stages/1-intake/read-scena
 export type { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
 export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/solve-instance.ts';
-export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
+export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
+export { costliest } from './stages/7-outcomes/past-seasons.ts';
+export {
+  makePlayResult,
+  type PlayParts,
+  type PlayTotal,
+  type PreparedPlay,
+  playSeason,
+  preparePlay,
+  SEASON_LOSSES,
+} from './stages/7-outcomes/play-season.ts';
+export type { PlayRule } from './stages/7-outcomes/visits-in-seasons.ts';
 
 export const ENGINE_VERSION = '0.1.0';
 
@@ -106,12 +117,12 @@ export function planSeason(
   const { solver, overlay } = tools;
   const run = runner(hooks);
   const { places, season, needs } = layGround(scenario, decisions, previous, overlay, run);
+  const behind = hooks.seasonsBehind?.(season.value.result) ?? season.value.result;
   const supply = run(
     '5-allocation and 6-delivery',
-    [hashSearch(decisions, settings, solver), season.hash, needs.hash],
+    [hashSearch(decisions, settings, solver), season.hash, needs.hash, ...hashMembers(behind, season.value.result)],
     previous?.supply,
-    () =>
-      supplySeason(scenario, decisions, places.value.result, season.value.result, needs.value.result, settings, solver),
+    () => supplySeason(scenario, decisions, places.value.result, behind, needs.value.result, settings, solver),
   );
   return finishPlan(scenario, decisions, { places, season, needs }, supply, previous, settings, tools, run);
 }
@@ -227,6 +238,11 @@ function finishPlan(
   return { plan, stages };
 }
 
+/** Nothing where allocation and delivery are given the season as it is. */
+function hashMembers(behind: SeasonOutlook, season: SeasonOutlook): string[] {
+  return behind === season ? [] : [contentHash(behind.members.map(({ year }) => year))];
+}
+
 type Run = <T>(stage: string, inputs: readonly string[], kept: Kept<T> | undefined, work: () => T) => Kept<T>;
 
 /** Runs a stage, or takes its kept result where the inputs are the same. */
@@ -291,6 +307,13 @@ export function askTripAtHour(
   const scenario = withAssumptions(sent, decisions);
   const { season } = layGround(scenario, decisions, previous, overlay, runner({}));
   return tripAtHour(scenario, season.value.result, ask);
+}
+
+/** What is so whoever gets what, for those who play a plan that is already made. */
+export function layGroundAlone(sent: Scenario, decisions: Decisions, previous: Ground | null, overlay: PolygonOverlay) {
+  const scenario = withAssumptions(sent, decisions);
+  const { places, season, needs } = layGround(scenario, decisions, previous, overlay, runner({}));
+  return { scenario, places: places.value.result, season: season.value.result, needs: needs.value.result };
 }
 
 /**

@@ -204,7 +204,7 @@ function checkCentral(c: CheckedCase, { totals, reachedHa, atMostKg, farmers }: 
     const [told, due] = [central[name], totals[name] / members];
     // No price, no worth.
     if (Number.isNaN(due) && told === null) continue;
-    const code = name.endsWith('Worth') ? 'E8955' : 'E8952';
+    const code = name.endsWith('Worth') ? 'E8955' : name.endsWith('Ha') ? 'E8951' : 'E8952';
     tell(code, `headline.central.${name}`, null, told, due, name.endsWith('Kg') ? 0.1 : 0.01);
   }
   // Land whose rhizobia are at the floor to within the tolerance may count or not.

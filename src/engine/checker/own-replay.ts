@@ -120,6 +120,7 @@ export function coverLand(plannedHa: number, needKg: number, ownKg: number, good
 
 /** Sums over the members, to be divided by their number. Worth is NaN where a price it needs is missing. */
 export interface OwnTotals {
+  valueHa: number;
   nitrogenKg: number;
   programmeNitrogenKg: number;
   inoculationNitrogenKg: number;
@@ -134,6 +135,7 @@ export interface OwnTotals {
 }
 
 export const noTotals = (): OwnTotals => ({
+  valueHa: 0,
   nitrogenKg: 0,
   programmeNitrogenKg: 0,
   inoculationNitrogenKg: 0,
@@ -215,6 +217,7 @@ export function playLand(
         grain += ha * perHa;
         totals.residueNitrogenKg += ha * residuePerHa(name, perHa);
         if (!portion.inoculant) continue;
+        totals.valueHa += ha * kept * worth;
         const more = ha * (perHa - base * kept);
         totals.inoculationGrainT += more;
         if (response * worth !== 0) totals.inoculationGrainWorth += more * price;

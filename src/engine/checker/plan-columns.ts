@@ -288,7 +288,7 @@ export const VALUES: Readonly<Record<string, string>> = {
   ...Object.fromEntries(['goodsCost', 'deliveryCost'].map((name) => [`outcomes.headline.${name}`, 'number?'])),
   ...Object.fromEntries(
     [
-      ...['reachedHa', 'farmersReached', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg'],
+      ...['reachedHa', 'valueHa', 'farmersReached', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg'],
       ...['inoculationAtMostKg', 'netNitrogenKg', 'residueNitrogenKg', 'earlierNitrogenKg', 'grainT'],
       ...['programmeGrainT', 'inoculationGrainT', 'programmeGrainWorth', 'inoculationGrainWorth'],
     ].map((name) => [`outcomes.headline.central.${name}`, 'number?']),

@@ -87,6 +87,7 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
 
 const CENTRAL_KINDS: Readonly<Record<keyof CentralTotals, FigureKind>> = {
   reachedHa: 'hectares',
+  valueHa: 'hectares',
   farmersReached: 'people',
   nitrogenKg: 'kilograms',
   programmeNitrogenKg: 'kilograms',

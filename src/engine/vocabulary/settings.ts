@@ -1,3 +1,5 @@
+import type { SeasonOutlook } from './stage-results/season.ts';
+
 /** How long and from which seed the delivery search runs, and who is told. Stopping and randomness are arguments. */
 export interface SearchSettings {
   readonly seed: number;
@@ -19,4 +21,9 @@ export interface PlanningTools<Solver, Overlay> {
 export interface PlanHooks {
   readonly stageBegins?: (stage: string) => void;
   readonly stageEnds?: (stage: string, reused: boolean) => void;
+  /**
+   * The list of seasons behind the reach curves, that is, the season as allocation and delivery see it; outcomes are weighed on
+   * all. Left out: the season as it is.
+   */
+  readonly seasonsBehind?: (season: SeasonOutlook) => SeasonOutlook;
 }

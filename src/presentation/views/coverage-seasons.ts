@@ -84,7 +84,8 @@ function costHectares(cost: SeasonCost, lost: Losses): number {
   return cost === 'little' ? sumOf(lost) : lost[cost];
 }
 
-function seasonLabel(year: number, { seasons }: Scenario): string {
+/** `2006/07` where the season crosses New Year. */
+export function seasonLabel(year: number, { seasons }: Scenario): string {
   const crosses = seasons.some(({ from, to }) => to.month < from.month);
   return crosses ? `${year}/${String((year + 1) % 100).padStart(2, '0')}` : String(year);
 }

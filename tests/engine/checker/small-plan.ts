@@ -223,6 +223,7 @@ function outcomeOf(roadLoss: number) {
     reached: left.map((log) => (log >= 5 ? 8.75 : 0)),
     nitrogen: grain.map((t) => 8.75 * nitrogenOf(t)),
     grain: grain.map((t) => 8.75 * t),
+    value: left.map((log) => 8.75 * lifeValue(log, 5)),
   };
 }
 
@@ -611,6 +612,7 @@ export const smallPlan: Plan = {
       ),
       central: {
         reachedHa: round(mean(sumOf((one) => one.reached)), 6),
+        valueHa: round(mean(sumOf((one) => one.value)), 6),
         farmersReached: round((150 * mean(sumOf((one) => one.reached))) / 22, 2),
         nitrogenKg: round(mean(nitrogen), 4),
         programmeNitrogenKg: round(mean(nitrogen) - OWN_HA * nitrogenOf(1.28), 4),

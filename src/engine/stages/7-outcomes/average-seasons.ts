@@ -23,6 +23,7 @@ export function averageSeasons(parts: PlayParts, prepared: PreparedPlay): Season
   const { fields, parcels, land, members } = prepared;
   const result = makePlayResult(prepared);
   const sums = makePlayResult(prepared);
+  for (const name of PLAY_TOTALS) sums[name] = 0;
   const sownMembers = new Float64Array(parcels.field.length);
   const centre = new Float64Array(prepared.drawWidth);
   for (let member = 0; member < members; member++) {

@@ -57,6 +57,34 @@ export function firstVehicle({ crops, communities }: DrawShape): number {
   return DRAW.crops + 2 * crops + communities;
 }
 
+/** What a draw holds, in groups that a reader can tell apart: places of each in the draw. */
+export function drawGroups(shape: DrawShape): Readonly<Record<DrawGroup, readonly number[]>> {
+  const { crops, communities, vehicles } = shape;
+  const run = (from: number, count: number) => Array.from({ length: count }, (_, i) => from + i);
+  return {
+    nitrogenMethod: [DRAW.nitrogen],
+    shareFromAir: run(DRAW.crops + crops, crops),
+    yield: [DRAW.yield],
+    response: [...run(DRAW.crops, crops), ...run(DRAW.crops + 2 * crops, communities)],
+    survivalInPacks: [DRAW.packLoss],
+    survivalOnSeed: [DRAW.seedLoss],
+    roadLoss: [DRAW.roadLoss],
+    delays: [DRAW.delay],
+    breakdowns: run(firstVehicle(shape), vehicles),
+  };
+}
+
+export type DrawGroup =
+  | 'nitrogenMethod'
+  | 'shareFromAir'
+  | 'yield'
+  | 'response'
+  | 'survivalInPacks'
+  | 'survivalOnSeed'
+  | 'roadLoss'
+  | 'delays'
+  | 'breakdowns';
+
 /** How much faster than its set inoculant dies, from its number in a draw. */
 export function lossRate(normal: number): number {
   return normal === 0 ? 1 : exp(LOG_RATE_SD * normal);

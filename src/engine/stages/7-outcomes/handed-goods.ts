@@ -35,7 +35,7 @@ export interface Visit {
 }
 
 /** Every stop, in the order of the delivery. */
-export function listVisits({ vehicleDays, loads }: Delivery): Visit[] {
+export function listVisits({ vehicleDays, loads }: Pick<Delivery, 'vehicleDays' | 'loads'>): Visit[] {
   let trip = -1;
   return vehicleDays.flatMap(({ vehicle, day, trips }) =>
     trips.flatMap(({ stops }) => {
@@ -59,8 +59,8 @@ export function listVisits({ vehicleDays, loads }: Delivery): Visit[] {
 /** Everything that a served load holds, in the order of the visits. Loads that are not served do not occur. */
 export function gatherHandedGoods(
   scenario: Scenario,
-  allocation: Allocation,
-  delivery: Delivery,
+  allocation: Pick<Allocation, 'grants' | 'shares'>,
+  delivery: Pick<Delivery, 'loads'>,
   visits: readonly Visit[],
 ): HandedGoods[] {
   const { grants, shares } = allocation;

@@ -11,6 +11,8 @@ export { type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.t
 /** What a play adds up over the plan: hectares, people, kg, t, money. */
 export const PLAY_TOTALS = [
   'reachedHa',
+  /** Inoculated hectares, each by the yield kept when late times the worth of its live rhizobia. */
+  'valueHa',
   'farmersReached',
   /** Nitrogen fixed on all land sown, by Herridge et al. 2022. */
   'nitrogenKg',
@@ -76,9 +78,11 @@ interface DrawnFactors {
 export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay): PlayResult {
   const perField = () => new Float64Array(fields.zone.length);
   const perParcel = () => new Float64Array(parcels.field.length);
+  // NaN until it is played: a number that is no whole one from the start is kept in place and never boxed anew.
+  const unplayed = Number.NaN;
   return {
-    ...(Object.fromEntries(PLAY_TOTALS.map((name) => [name, 0])) as PlayTotals),
-    lostHa: { noOnset: 0, late: 0, hot: 0, waiting: 0, weak: 0 },
+    ...(Object.fromEntries(PLAY_TOTALS.map((name) => [name, unplayed])) as PlayTotals),
+    lostHa: { noOnset: unplayed, late: unplayed, hot: unplayed, waiting: unplayed, weak: unplayed },
     fieldReachedHa: perField(),
     fieldNitrogenKg: perField(),
     fieldGrainT: perField(),
@@ -89,11 +93,11 @@ export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay):
     parcelCommunityLog10: perParcel(),
     parcelLoss: new Int8Array(parcels.field.length),
     factors: {
-      yield: 1,
-      packLoss: 1,
-      seedLoss: 1,
-      roadLoss: 1,
-      delayDays: 0,
+      yield: unplayed,
+      packLoss: unplayed,
+      seedLoss: unplayed,
+      roadLoss: unplayed,
+      delayDays: unplayed,
       nitrogen: new Float64Array(crops.names.length).fill(1),
     },
   };
@@ -184,9 +188,9 @@ function playParcel(
   const kept = delayFactor(sown - last, crops.delayLossPerDay[crop] as number, crops.delayFreeDays[crop] as number);
   const isReached = inoculated && judgeInoculant(prepared, member, parcel, day, sown, last, into);
   const isAlive = inoculated && into.parcelLoss[parcel] !== HOT;
-  const gainT = isAlive
-    ? responseT(prepared, draw, crop, field) * lifeValue(into.parcelLog10PerSeed[parcel] as number, prepared.floorLog10)
-    : 0;
+  const worth = isAlive ? lifeValue(into.parcelLog10PerSeed[parcel] as number, prepared.floorLog10) : 0;
+  const gainT = worth === 0 ? 0 : worth * responseT(prepared, draw, crop, field);
+  into.valueHa += hectares * kept * worth;
   const plainT = factors.yield * (crops.yieldTPerHa[crop] as number);
   const grainTPerHa = Math.max(0, plainT + gainT) * kept;
   const nitrogenKg = hectares * nitrogenKgPerHa(crops, crop, grainTPerHa, factors);

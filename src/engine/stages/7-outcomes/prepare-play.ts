@@ -19,8 +19,8 @@ export interface PlayParts {
   readonly places: Places;
   readonly season: SeasonOutlook;
   readonly needs: Needs;
-  readonly allocation: Allocation;
-  readonly delivery: Delivery;
+  readonly allocation: Pick<Allocation, 'grants' | 'shares'>;
+  readonly delivery: Pick<Delivery, 'vehicleDays' | 'loads' | 'cost'>;
 }
 
 /** Land of one crop, community and zone: a row of the needs. */

@@ -22,7 +22,7 @@ type Money = Pick<
  */
 export function summariseMoney(
   scenario: Scenario,
-  delivery: Delivery,
+  delivery: Pick<Delivery, 'vehicleDays' | 'cost'>,
   goods: readonly HandedGoods[],
   communityOf: ArrayLike<number>,
   totals: Readonly<Record<PlayTotal, Spread>>,
@@ -61,7 +61,7 @@ function overCost(worth: Range | null, cost: number | null): Range | null {
 
 function costParts(
   scenario: Scenario,
-  delivery: Delivery,
+  delivery: Pick<Delivery, 'vehicleDays' | 'cost'>,
   goods: readonly HandedGoods[],
   communityOf: ArrayLike<number>,
 ): CostParts {

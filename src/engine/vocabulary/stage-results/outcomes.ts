@@ -98,6 +98,8 @@ export interface CostParts {
 /** Hectares, kg, t and money of the whole plan; NaN where a price is missing. */
 export interface CentralTotals {
   readonly reachedHa: number;
+  /** Inoculated hectares, each by the yield kept when late times the worth of its live rhizobia. */
+  readonly valueHa: number;
   readonly farmersReached: number;
   readonly nitrogenKg: number;
   readonly programmeNitrogenKg: number;

@@ -27,6 +27,8 @@ import { blankSeason, sownSeasons } from '../../blank-season.ts';
  * opens on planning day 5 and closes on day 26, the second had no onset.
  */
 export interface SmallPlan extends PlayParts {
+  readonly allocation: Allocation;
+  readonly delivery: Delivery;
   readonly legs: readonly LegPath[];
 }
 

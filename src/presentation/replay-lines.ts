@@ -1,0 +1,156 @@
+import {
+  comparePlans,
+  type Plan,
+  type PlanDifference,
+  type RankedUnknown,
+  type ReplayedPlan,
+  type ReplayedSeason,
+  type Scenario,
+  type SpreadTotal,
+  type SureSpread,
+  worstSeasons,
+} from '../engine/index.ts';
+import { grouped } from './grouped-figure.ts';
+import { seasonLabel } from './views/coverage-seasons.ts';
+import { REPLAY_WORDING as WORDS } from './wording/english/replay.ts';
+
+export interface ReplayShown {
+  readonly plan: Plan;
+  readonly scenario: Scenario;
+  readonly zoneNames: readonly (string | null)[];
+  readonly printed: ReplayedPlan;
+  readonly released: ReplayedPlan;
+  readonly draws: number;
+  readonly spreads: Readonly<Record<SpreadTotal, SureSpread>> | null;
+  readonly unknowns: Readonly<Record<keyof typeof WORDS.unknownsOf, readonly RankedUnknown[]>> | null;
+  readonly other: { readonly name: string; readonly printed: ReplayedPlan } | null;
+}
+
+const WORST = 3;
+const PLACES_NAMED = 3;
+
+/** A plan in past seasons as lines of text: the seasons, the worst explained, ranges, unknowns, another plan beside it. */
+export function replayLines(shown: ReplayShown): string {
+  const { plan, scenario, printed, released, draws } = shown;
+  const title = WORDS.title(plan.scenario.name, printed.seasons.length, shown.spreads ? draws : 0);
+  if (printed.seasons.length === 0) return [title, '', WORDS.noSeasons].join('\n');
+  return [
+    title,
+    WORDS.honest,
+    WORDS.sameSeasons,
+    '',
+    ...seasonTable(scenario, printed, released),
+    '',
+    `${WORDS.worstTitle}:`,
+    ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown)}`),
+    ...rangeLines(shown.spreads),
+    ...unknownLines(shown.unknowns),
+    ...compareLines(shown),
+  ].join('\n');
+}
+
+function seasonTable(scenario: Scenario, printed: ReplayedPlan, released: ReplayedPlan): string[] {
+  const { head } = WORDS;
+  const rows = printed.seasons.map((season, i) => [
+    seasonLabel(season.year, scenario),
+    grouped(season.reachedHa),
+    percent(season.valueKept),
+    String(season.tripsMoved + season.tripsNever),
+    grouped(released.seasons[i]?.reachedHa ?? 0),
+    percent(released.seasons[i]?.valueKept ?? 0),
+    WORDS.cost[season.cost],
+  ]);
+  return columns([[head.season, head.printed, head.value, head.waited, head.released, head.value, head.cost], ...rows]);
+}
+
+const percent = (share: number) => `${grouped(100 * share)} %`;
+
+/** One season in words: what was lost, to what, where, and which trips waited. */
+export function explainSeason(
+  season: ReplayedSeason,
+  { inoculatedHa }: ReplayedPlan,
+  { scenario, zoneNames }: Pick<ReplayShown, 'scenario' | 'zoneNames'>,
+): string {
+  const losses = Object.entries(season.lostHa)
+    .filter(([, ha]) => ha >= 0.05)
+    .sort((a, b) => b[1] - a[1])
+    .map(([cause, ha]) => {
+      const places = season.zoneLosses
+        .filter((loss) => loss.cause === cause)
+        .slice(0, PLACES_NAMED)
+        .map(({ zone, hectares }) => WORDS.inZone(zoneNames[zone] ?? WORDS.outside, grouped(hectares, 1)));
+      return `${WORDS.lost[cause as keyof typeof WORDS.lost](grouped(ha, 1))}, ${WORDS.where(places.join(', '))}`;
+    });
+  const waits = [
+    ...(season.tripsMoved > 0 ? [WORDS.moved(season.tripsMoved, season.daysMoved)] : []),
+    ...(season.tripsNever > 0 ? [WORDS.never(season.tripsNever)] : []),
+  ];
+  const said = [...losses, ...waits];
+  const start = WORDS.worst(
+    seasonLabel(season.year, scenario),
+    grouped(season.reachedHa, 1),
+    grouped(inoculatedHa, 1),
+    grouped(100 * season.valueKept),
+  );
+  return `${start} ${said.length === 0 ? capital(WORDS.noneLost) : `${capital(said.join('; '))}.`}`;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+function rangeLines(spreads: ReplayShown['spreads']): string[] {
+  if (!spreads) return [];
+  const rows = (Object.keys(WORDS.ranges) as SpreadTotal[]).map((name) => {
+    const { p10, p50, p90, p10Interval, p90Interval } = spreads[name];
+    const decimals = name.endsWith('T') || name.endsWith('Ha') ? 1 : 0;
+    const figure = (value: number) => grouped(value, decimals);
+    const interval = ({ low, high }: { low: number; high: number }) => `(${figure(low)} to ${figure(high)})`;
+    return [WORDS.ranges[name], figure(p10), interval(p10Interval), figure(p50), figure(p90), interval(p90Interval)];
+  });
+  return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows])];
+}
+
+function unknownLines(unknowns: ReplayShown['unknowns']): string[] {
+  if (!unknowns) return [];
+  const tables = (Object.keys(WORDS.unknownsOf) as (keyof typeof WORDS.unknownsOf)[]).flatMap((outcome) => {
+    const rows = unknowns[outcome].map(({ unknown, first, total }) => [
+      WORDS.unknowns[unknown],
+      grouped(first, 2),
+      grouped(total, 2),
+    ]);
+    return [`${WORDS.unknownsOf[outcome]}`, ...columns([[...WORDS.unknownHead], ...rows])];
+  });
+  return ['', `${WORDS.unknownsTitle}:`, ...tables];
+}
+
+function compareLines({ scenario, printed, other }: ReplayShown): string[] {
+  if (!other) return [];
+  const difference = comparePlans(printed, other.printed);
+  const { season, ha, value } = WORDS.compareHead;
+  const rows = difference.seasons.map((one) => [
+    seasonLabel(one.year, scenario),
+    signed(one.reachedHa, 1),
+    `${signed(100 * one.valueKept, 1)} %`,
+  ]);
+  return ['', `${WORDS.compareTitle(other.name)}:`, ...columns([[season, ha, value], ...rows]), summary(difference)];
+}
+
+function summary({ seasons, better, worse, meanHa }: PlanDifference): string {
+  return WORDS.compare(better, worse, seasons.length - better - worse, signed(meanHa, 1));
+}
+
+function signed(value: number, decimals: number): string {
+  const text = grouped(value, decimals);
+  return value > 0 && Number(value.toFixed(decimals)) !== 0 ? `+${text}` : text;
+}
+
+/** Rows in columns: the first flush left, and the last where it holds words; figures flush right. */
+function columns(rows: readonly (readonly string[])[]): string[] {
+  const wide = (rows[0] ?? []).map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0)));
+  const isWords = (c: number) => c === 0 || rows.slice(1).every((row) => /^[a-z]/.test(row[c] ?? ''));
+  return rows.map((row) =>
+    row
+      .map((cell, c) => (isWords(c) ? cell.padEnd(wide[c] ?? 0) : cell.padStart(wide[c] ?? 0)))
+      .join('  ')
+      .trimEnd(),
+  );
+}
