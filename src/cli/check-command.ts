@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { checkPlan, type Plan } from '../engine/index.ts';
 import { problemLines } from '../presentation/problem-lines.ts';
 import { openScenario } from './open-scenario.ts';
 import { readOptions } from './read-options.ts';
-import { EXIT, type ExitCode, Refusal } from './refusal.ts';
+import { readPlan } from './read-plan.ts';
+import { EXIT, type ExitCode } from './refusal.ts';
 import type { Terminal } from './terminal.ts';
 
 export const CHECK_USAGE =
@@ -31,22 +31,4 @@ export function runCheck(args: readonly string[], terminal: Terminal): ExitCode 
   terminal.result(problemLines(findings, LISTED));
   terminal.result(`The plan does not hold: ${findings.length} findings.`);
   return EXIT.blocked;
-}
-
-/** A plan of any shape: the checker says what is wrong with it. @throws Refusal where there is no such file, or no JSON in it */
-function readPlan(file: string): unknown {
-  const text = readText(file);
-  try {
-    return JSON.parse(text);
-  } catch {
-    throw new Refusal(`${file} is not JSON, so it is not a plan.`, EXIT.blocked);
-  }
-}
-
-function readText(file: string): string {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch {
-    throw new Refusal(`There is no file ${file} that can be read.`);
-  }
 }

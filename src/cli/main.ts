@@ -1,4 +1,5 @@
 import { CHECK_USAGE, runCheck } from './check-command.ts';
+import { PAPERS_USAGE, runPapers } from './papers-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { startCommand } from './start-command.ts';
@@ -6,7 +7,8 @@ import { openTerminal } from './terminal.ts';
 
 const USAGE = `Use:
   ${PLAN_USAGE}
-  ${CHECK_USAGE}`;
+  ${CHECK_USAGE}
+  ${PAPERS_USAGE}`;
 
 /** Runs one command and gives its exit code; the user sees words, never a stack of calls. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -15,6 +17,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     const [command, ...rest] = args;
     if (command === 'plan') return await runPlan(rest, terminal);
     if (command === 'check') return runCheck(rest, terminal);
+    if (command === 'papers') return runPapers(rest, terminal);
     if (command === 'start') return await startCommand();
     if (command === 'help' || command === '--help' || command === '-h') {
       terminal.result(USAGE);

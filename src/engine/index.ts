@@ -12,6 +12,7 @@ export {
   calendarOf,
   compareAllocations,
   estimateNeedsAlone,
+  latestLeaves,
   type LotDifference,
   makePlayResult,
   openStockDesk,

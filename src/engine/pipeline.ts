@@ -48,6 +48,7 @@ export {
   type Told,
 } from './record/compare-allocations.ts';
 export { readScenario, type ScenarioReading } from './stages/1-intake/read-scenario.ts';
+export { latestLeaves } from './stages/6-delivery/latest-leave.ts';
 export { makePlayResult, playSeason, preparePlay } from './stages/7-outcomes/play-season.ts';
 
 export const ENGINE_VERSION = '0.1.0';

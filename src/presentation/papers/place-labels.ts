@@ -1,0 +1,57 @@
+import type { Mark, Spot } from './drawing.ts';
+
+interface Label {
+  readonly at: Spot;
+  readonly text: string;
+}
+
+interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const SIZE = 12;
+/** Mean width of a letter, of the height of the type (common practice, no source). */
+const LETTER = 0.56;
+const AWAY = 14;
+
+const meets = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/**
+ * Names beside their spots, each on the first side where it covers no disc and no name placed before, within the drawing;
+ * where every side is taken, on the right.
+ *
+ * @param discs spots that no name may cover
+ */
+export function placeLabels(labels: readonly Label[], discs: readonly Spot[], width: number, height: number): Mark[] {
+  const taken: Box[] = discs.map(([x, y]) => ({ left: x - 11, top: y - 11, right: x + 11, bottom: y + 11 }));
+  return labels.map(({ at: [x, y], text }): Mark => {
+    const long = text.length * SIZE * LETTER;
+    const sides = [
+      { anchor: 'start', x: x + AWAY, y: y + 4, left: x + AWAY },
+      { anchor: 'end', x: x - AWAY, y: y + 4, left: x - AWAY - long },
+      { anchor: 'middle', x, y: y - AWAY, left: x - long / 2 },
+      { anchor: 'middle', x, y: y + AWAY + 9, left: x - long / 2 },
+      { anchor: 'start', x: x + 9, y: y - 12, left: x + 9 },
+      { anchor: 'end', x: x - 9, y: y + 20, left: x - 9 - long },
+    ] as const;
+    const boxed = sides.map((side) => ({
+      ...side,
+      box: { left: side.left, right: side.left + long, top: side.y - SIZE, bottom: side.y + 3 },
+    }));
+    const free = boxed.find(
+      ({ box }) =>
+        box.left >= 0 &&
+        box.right <= width &&
+        box.top >= 0 &&
+        box.bottom <= height &&
+        !taken.some((other) => meets(box, other)),
+    );
+    const side = free ?? boxed[0];
+    if (side === undefined) return { kind: 'word', at: [x, y], text, size: SIZE, anchor: 'start' };
+    taken.push(side.box);
+    return { kind: 'word', at: [side.x, side.y], text, size: SIZE, anchor: side.anchor, heavy: true, rim: true };
+  });
+}

@@ -1,0 +1,82 @@
+/** Words of the papers that stay in the store or hang on a wall. */
+export const STORE_PAPERS = {
+  pickTitle: (depot: string, day: string) => `Pick list ${depot}, ${day}`,
+  pickAbout:
+    'Seed the evening before. Inoculant last, from the cool store, when the vehicle stands ready. Only the lots named: no other lot in their place.',
+  pickTrip: (vehicle: string, trip: string, leave: string) => `${vehicle}, trip ${trip}, leaves ${leave}`,
+  pickHeads: {
+    lot: 'lot',
+    goods: 'goods',
+    expires: 'last day',
+    count: 'packs or bags',
+    kg: 'kg',
+    picked: 'picked',
+    checked: 'counted by another',
+  },
+  pickIce: (kg: string) => `Ice: ${kg} kg`,
+  pickNoIce: 'No ice',
+  pickSum: 'Whole day, by lot',
+  pickHeld: 'Leave on the shelf, whatever is short',
+  pickHeldLine: (lot: string, why: string) => `${lot}: ${why}`,
+  pickSigns: { keeper: 'Storekeeper', second: 'Counted by', time: 'Store, °C, time' },
+
+  cardTitle: (depot: string) => `Stock cards, ${depot}`,
+  cardAbout:
+    'One card a lot. Expected figures are the plan’s; the storekeeper writes what really moved. The balance is counted, not reckoned.',
+  cardLot: (lot: string, goods: string, expires: string) => `${lot}: ${goods}, last day ${expires}`,
+  cardTested: (count: string, date: string) => `Tested ${count} per g on ${date}.`,
+  cardGermination: (percent: string) => `Germinates ${percent} %.`,
+  cardHeld: (why: string) => `HOLD: ${why}.`,
+  cardHeads: {
+    date: 'date',
+    to: 'to or from',
+    expectedOut: 'expected out',
+    expectedLeft: 'expected left',
+    out: 'out',
+    back: 'back',
+    hold: 'on hold',
+    left: 'left, counted',
+    initials: 'initials',
+  },
+  cardOpening: 'opening',
+  cardKept: (packs: string) => `${packs} reserved`,
+
+  wallTitle: (name: string, months: string) => `${name}, ${months}`,
+  wallAbout: (asOf: string) => `Handover days as planned on ${asOf}. Rain moves them: ask before you walk.`,
+  wallVehicle: (letter: string, zones: string, stops: string) => `${letter}: ${zones}, ${stops} stops`,
+  wallSeed: (places: string) => `seed: ${places}`,
+  wallPacks: (places: string) => `packs: ${places}`,
+  wallBoth: (places: string) => `seed and packs: ${places}`,
+
+  icsVehicle: (vehicle: string, zones: string) => `${vehicle}: ${zones}`,
+  icsStop: (number: string, clock: string, place: string, goods: string) => `${number}. ${clock} ${place}: ${goods}`,
+  icsLeave: (clock: string, by: string) => `Leave ${clock}, by ${by}.`,
+  icsHandover: (community: string, goods: string) => `${community}: ${goods}`,
+  icsAbout: (clock: string, place: string, vehicle: string) =>
+    `About ${clock} at ${place}, by ${vehicle}. Planned: rain may move it.`,
+  icsName: (name: string) => `Nodulary: ${name}`,
+  goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant' },
+
+  gpxRoute: (vehicle: string, day: string) => `${vehicle}, ${day}`,
+  gpxStop: (number: string, place: string) => `${number} ${place}`,
+  gpxAbout: (arrive: string, leave: string) => `arrive ${arrive}, leave ${leave}`,
+  gpxDay: (leave: string, back: string) => `leave ${leave}, back ${back}`,
+
+  setTitle: {
+    route: 'Route sheets',
+    waybill: 'Waybills',
+    hold: 'Hold and return notes',
+    pick: 'Pick lists',
+    handover: 'Handover sheets',
+    list: 'Distribution lists',
+    card: 'Stock cards',
+    wall: 'Wall calendar',
+  },
+  setOf: (set: string, day: string) => `${set}, ${day}`,
+  indexTitle: (scenario: string) => `Papers of ${scenario}`,
+  indexAbout:
+    'Print a day’s papers within 48 h of it. Names and phones stand in these files: keep them inside the programme.',
+  indexHeads: { day: 'day', papers: 'papers' },
+  indexSeason: 'Whole season',
+  indexPhones: 'For phones, one file a community',
+} as const;
