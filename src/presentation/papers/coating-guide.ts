@@ -27,8 +27,7 @@ export function coatingSteps(c: PaperCase, task: CommunityTask): Block {
         columns: 3,
         items: [
           `${steps.soil}${goodFor.length > 0 ? ` ${opened(number(c, Math.min(...goodFor)))}` : ''}`,
-          steps.label([...new Set(lots)].join(', ')),
-          steps.dye,
+          `${steps.label([...new Set(lots)].join(', '))} ${steps.dye}`,
           ...wetting,
           ...(usesPowder(task) ? [`${steps.powder}${hasGroundnut ? ` ${steps.groundnut}` : ''}`] : []),
           `${steps.dry(number(c, least), number(c, most))} ${steps.wet}`,

@@ -38,6 +38,7 @@ export function coatingTable(c: PaperCase, task: CommunityTask): Block[] {
                   ),
                 ),
               ),
+              ladder.crops.length > 1 ? ` ${community.ownPacks}` : '',
               ` ${capsText(c, ladder)} `,
               strong(community.never),
             ],

@@ -1,4 +1,5 @@
 import type { Product } from '../../engine/index.ts';
+import { withUnit } from '../local-number.ts';
 import type { CarriedGoods } from './carried-goods.ts';
 import { number, type PaperCase, shortNumber } from './paper-case.ts';
 
@@ -15,13 +16,13 @@ export function goodsText(c: PaperCase, { product, crop, packs }: CarriedGoods):
 
 /** `100 g`, `1 L`: as the label says it. */
 export const sizeText = (c: PaperCase, { packSize, packUnit }: Product): string =>
-  c.said.community.size(shortNumber(c, packSize, 2), packUnit);
+  withUnit(shortNumber(c, packSize, 2), packUnit);
 
 /** What the lot is, without how many. */
 export function productText(c: PaperCase, product: Product): string {
   const { community, road } = c.said;
   const crops = product.crops.map((crop) => c.words.crops[crop]).join(', ');
   if (product.kind === 'inoculant') return community.packs(crops, sizeText(c, product));
-  if (product.kind === 'seed') return community.bags(crops, shortNumber(c, product.packG / 1000));
+  if (product.kind === 'seed') return community.bags(crops, withUnit(shortNumber(c, product.packG / 1000), 'kg'));
   return community.other(road.kinds[product.kind], sizeText(c, product));
 }

@@ -11,6 +11,7 @@ const CLEAR_ROWS = 3;
 export function holdNote(c: PaperCase, { vehicle, goods, date }: VehicleTask): Page {
   const { road } = c.said;
   const { holdHeads, clearHeads, holdSigns } = road;
+  const reasons = Object.entries(road.holdReasons);
   const rows = byLot(goods).map(
     (one): Row => ({ cells: [one.lot.id, productText(c, one.product), number(c, one.packs)] }),
   );
@@ -42,7 +43,11 @@ export function holdNote(c: PaperCase, { vehicle, goods, date }: VehicleTask): P
         kind: 'section',
         title: road.holdWhy,
         blocks: [
-          { kind: 'checks', columns: 2, items: road.holdReasons },
+          {
+            kind: 'beside',
+            shares: [1, 1],
+            parts: [reasons.slice(0, 4), reasons.slice(4)].map((items) => [{ kind: 'pairs', items }]),
+          },
           { kind: 'text', text: road.holdStore },
         ],
       },

@@ -31,10 +31,11 @@ body.papers { margin: 0; background: #fff; }
 .paper header { display: flex; justify-content: space-between; gap: 6mm; align-items: flex-start; border-bottom: 0.6mm solid #000; padding-bottom: 2mm; }
 .paper .corner { flex: none; border: 0.6mm solid #000; padding: 1.5mm 4mm; text-align: center; display: flex; flex-direction: column; min-width: 36mm; max-width: 52mm; }
 .paper .corner b { font-size: 21pt; line-height: 1.1; }
-.paper .note { font-size: 9pt; }
+.paper .note { font-size: 9pt; color: #000; }
 .paper .lead { font-size: 11.5pt; font-weight: 700; }
 .paper section.framed { border: 0.6mm solid #000; padding: 2mm 3mm; break-inside: avoid; }
-.paper section.care { border-left: 2mm solid #000; padding-left: 3mm; break-inside: avoid; }
+.paper section.take-care p { font-size: 9pt; line-height: 1.25; }
+.paper section.take-care { border-left: 2mm solid #000; padding-left: 3mm; break-inside: avoid; }
 .paper section > * + * { margin-top: 1.2mm; }
 .paper section h2 + * { margin-top: 0; }
 .paper table { border-collapse: collapse; width: 100%; font-size: 9pt; line-height: 1.22; }
@@ -53,7 +54,10 @@ body.papers { margin: 0; background: #fff; }
 .paper tr.sum td { border-top: 0.45mm solid #000; border-bottom: 0.45mm solid #000; font-weight: 700; }
 .paper table.open td { height: 8.4mm; vertical-align: middle; }
 .paper table.grid { table-layout: fixed; }
-.paper table.grid td { border: 0.25mm solid #000; padding: 1mm 1.2mm; height: 26mm; font-size: 8.5pt; line-height: 1.2; }
+.paper table.grid td { border: 0.25mm solid #000; padding: 0.8mm 1.2mm; height: 22mm; font-size: 8.5pt; line-height: 1.2; }
+.paper .paired > div { display: flex; justify-content: space-between; gap: 2mm; }
+.paper .paired > div + div { border-top: 0.15mm dotted #555; }
+.paper .paired span:last-child { white-space: nowrap; }
 .paper .big { font-size: 14pt; line-height: 1; }
 .paper ol.steps, .paper ul.checks { margin: 0; padding: 0; list-style: none; display: grid; gap: 1.3mm 6mm; }
 .paper .in-1 { grid-template-columns: minmax(0, 1fr); }

@@ -25,6 +25,8 @@ export interface Column {
 export type Cell =
   | Text
   | { readonly lines: readonly Text[] }
+  /** Lines of two parts that stay beside each other: goods and their lot. */
+  | { readonly pairs: readonly (readonly [Text, Text])[] }
   | { readonly big: string }
   | { readonly drawing: Drawing };
 

@@ -21,7 +21,7 @@ const meets = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right 
 
 /**
  * Names beside their spots, each on the first side where it covers no disc and no name placed before, within the drawing;
- * where every side is taken, on the right.
+ * where every side is taken, on the first that lies within.
  *
  * @param discs spots that no name may cover
  */
@@ -36,20 +36,17 @@ export function placeLabels(labels: readonly Label[], discs: readonly Spot[], wi
       { anchor: 'middle', x, y: y + AWAY + 9, left: x - long / 2 },
       { anchor: 'start', x: x + 9, y: y - 12, left: x + 9 },
       { anchor: 'end', x: x - 9, y: y + 20, left: x - 9 - long },
+      { anchor: 'end', x: x - 9, y: y - 12, left: x - 9 - long },
+      { anchor: 'start', x: x + 9, y: y + 20, left: x + 9 },
     ] as const;
     const boxed = sides.map((side) => ({
       ...side,
       box: { left: side.left, right: side.left + long, top: side.y - SIZE, bottom: side.y + 3 },
     }));
-    const free = boxed.find(
-      ({ box }) =>
-        box.left >= 0 &&
-        box.right <= width &&
-        box.top >= 0 &&
-        box.bottom <= height &&
-        !taken.some((other) => meets(box, other)),
+    const within = boxed.filter(
+      ({ box }) => box.left >= 0 && box.right <= width && box.top >= 0 && box.bottom <= height,
     );
-    const side = free ?? boxed[0];
+    const side = within.find(({ box }) => !taken.some((other) => meets(box, other))) ?? within[0] ?? boxed[0];
     if (side === undefined) return { kind: 'word', at: [x, y], text, size: SIZE, anchor: 'start' };
     taken.push(side.box);
     return { kind: 'word', at: [side.x, side.y], text, size: SIZE, anchor: side.anchor, heavy: true, rim: true };

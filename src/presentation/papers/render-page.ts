@@ -40,7 +40,7 @@ function renderBlock(block: Block): string {
     case 'text':
       return `<p class="${block.look ?? 'plain'}">${words(block.text)}</p>`;
     case 'section':
-      return `<section class="${block.look ?? 'plain'}"><h2>${escaped(block.title)}</h2>${block.blocks.map(renderBlock).join('\n')}</section>`;
+      return `<section class="${SECTION_LOOKS[block.look ?? 'plain']}"><h2>${escaped(block.title)}</h2>${block.blocks.map(renderBlock).join('\n')}</section>`;
     case 'table':
       return renderTable(block);
     case 'steps':
@@ -67,6 +67,8 @@ function renderBlock(block: Block): string {
   }
 }
 
+const SECTION_LOOKS = { plain: 'plain', care: 'take-care', framed: 'framed' } as const;
+
 function renderTable({ name, columns, rows, look }: Table): string {
   const widths = columns.some(({ width }) => width !== undefined)
     ? `<colgroup>${columns.map(({ width }) => (width === undefined ? '<col>' : `<col width="${width}%">`)).join('')}</colgroup>`
@@ -92,6 +94,12 @@ function classOf({ align, blank, whole }: Column): string {
 function renderCell(cell: Cell): string {
   if (typeof cell === 'object' && 'lines' in cell)
     return cell.lines.map((line) => `<div>${words(line)}</div>`).join('');
+  if (typeof cell === 'object' && 'pairs' in cell) {
+    const parts = cell.pairs.map(
+      ([first, second]) => `<div><span>${words(first)}</span> <span>${words(second)}</span></div>`,
+    );
+    return `<div class="paired">${parts.join('')}</div>`;
+  }
   if (typeof cell === 'object' && 'big' in cell) return `<b class="big">${escaped(cell.big)}</b>`;
   if (typeof cell === 'object' && 'drawing' in cell) return renderDrawing(cell.drawing);
   return words(cell);

@@ -183,8 +183,7 @@ function stopsTable(c: PaperCase, task: VehicleTask): Block {
       { head: stopHeads.stop, width: 22 },
       { head: stopHeads.hours, align: 'right' },
       { head: stopHeads.km, align: 'right' },
-      { head: stopHeads.goods, width: 21 },
-      { head: stopHeads.lot, whole: true },
+      { head: stopHeads.goods, width: 34 },
       ...(cool
         ? ([
             { head: stopHeads.expect, align: 'right' },
@@ -208,15 +207,12 @@ function stopRow(c: PaperCase, stop: DayStop, cool: boolean): Row {
   const lines = communities.flatMap((id) => {
     const own = goods.filter(({ communityId }) => communityId === id);
     const heading =
-      named(id) && communities.length > 1
-        ? [{ goods: [strong(road.forCommunity(communityName(c, id)))], lot: '' }]
-        : [];
+      named(id) && communities.length > 1 ? [[[strong(road.forCommunity(communityName(c, id)))], ''] as const] : [];
     return [
       ...heading,
-      ...own.map((one) => ({
-        goods: one.withheld ? [strong(road.withheld[one.withheld])] : goodsText(c, one),
-        lot: one.lot.id,
-      })),
+      ...own.map(
+        (one) => [one.withheld ? [strong(road.withheld[one.withheld])] : goodsText(c, one), one.lot.id] as const,
+      ),
     ];
   });
   const cells: Cell[] = [
@@ -224,8 +220,7 @@ function stopRow(c: PaperCase, stop: DayStop, cool: boolean): Row {
     { lines: [[strong(place)], ...receiverLines(c, stop.place)] },
     { lines: [[strong(hourText(stop.arriveMinute))], hourText(stop.departMinute)] },
     number(c, legs[stops.leg[stop.row] ?? -1]?.kilometres ?? 0),
-    { lines: lines.map((line) => line.goods) },
-    { lines: lines.map((line) => line.lot) },
+    { pairs: lines },
   ];
   return { cells: cool ? [...cells, celsiusText(c, stop)] : cells };
 }
@@ -263,7 +258,6 @@ function homeRow(c: PaperCase, trip: number, returnMinute: number, stops: readon
     hourText(returnMinute),
     number(c, trips.kilometres[trip] ?? 0),
     { lines: countedText(c, goods, road.sumBags, road.sumPacks) },
-    '',
   ];
   return { role: 'sum', cells: cool ? [...cells, ''] : cells };
 }

@@ -9,16 +9,21 @@ import { daysOfPlan, footOf, number, type PaperCase, vehicleDays } from './paper
 /** Calendars for the wall: one for the depots by vehicle, one a zone by community. Without names of people. */
 export function wallCalendars(c: PaperCase): Page[] {
   const zones = c.scenario.zones.map(({ id, name }) => calendarPage(c, name, (date) => zoneLines(c, id, date)));
-  return [calendarPage(c, c.plan.scenario.name, (date) => vehicleLines(c, date)), ...zones];
+  return [calendarPage(c, c.plan.scenario.name, (date) => vehicleLines(c, date), vehicleKey(c)), ...zones];
 }
 
-function calendarPage(c: PaperCase, name: string, linesOf: (date: string) => readonly Text[]): Page {
+function calendarPage(
+  c: PaperCase,
+  name: string,
+  linesOf: (date: string) => readonly Text[],
+  key: readonly string[] = [],
+): Page {
   const { planningFrom, planningTo, asOf } = c.plan.scenario;
   const months = `${dateText(planningFrom, c.words, false)} – ${dateText(planningTo, c.words)}`;
   const driven = new Set(daysOfPlan(c));
   return {
     title: c.said.store.wallTitle(name, months),
-    about: [c.said.store.wallAbout(dateText(asOf, c.words))],
+    about: [c.said.store.wallAbout(dateText(asOf, c.words)), ...key],
     turned: true,
     blocks: [
       {
@@ -48,6 +53,16 @@ function weeksOf(c: PaperCase, from: string, to: string, linesOf: (date: string)
     rows.push({ cells });
   }
   return rows;
+}
+
+/** Which letter is which vehicle. */
+function vehicleKey(c: PaperCase): string[] {
+  const { wallKey, wallKeyOf } = c.said.store;
+  const known = new Map(
+    daysOfPlan(c).flatMap((date) => vehicleDays(c, date).map(({ id, mark }) => [mark.letter, id] as const)),
+  );
+  const letters = [...known].sort(([a], [b]) => (a < b ? -1 : 1));
+  return [`${wallKey} ${letters.map(([letter, id]) => wallKeyOf(letter, id)).join(', ')}.`];
 }
 
 function vehicleLines(c: PaperCase, date: string): Text[] {

@@ -46,8 +46,7 @@ export function waybill(c: PaperCase, task: VehicleTask): Page {
             columns: [
               { head: receivedHeads.stop },
               { head: receivedHeads.place },
-              { head: receivedHeads.goods },
-              { head: receivedHeads.lot, whole: true },
+              { head: receivedHeads.goods, width: 34 },
               { head: receivedHeads.good, blank: true },
               { head: receivedHeads.bad, blank: true },
               { head: receivedHeads.celsius, blank: true },
@@ -97,8 +96,11 @@ function receivedRows(c: PaperCase, { vehicle }: VehicleTask): Row[] {
         cells: [
           { big: number(c, stop.number) },
           placeName(c.plan, c.scenario, stop.place),
-          { lines: goods.map((one) => (one.withheld ? c.said.road.withheld[one.withheld] : goodsText(c, one))) },
-          { lines: goods.map(({ lot }) => lot.id) },
+          {
+            pairs: goods.map(
+              (one) => [one.withheld ? c.said.road.withheld[one.withheld] : goodsText(c, one), one.lot.id] as const,
+            ),
+          },
         ],
       };
     }),

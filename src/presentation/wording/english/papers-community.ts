@@ -19,9 +19,8 @@ export const COMMUNITY_PAPERS = {
   },
   visit: (day: string, clock: string, vehicle: string) => `${day}, about ${clock}, brought by ${vehicle}`,
   packs: (crop: string, size: string) => `${crop} inoculant, ${size}`,
-  bags: (crop: string, kg: string) => `${crop} seed, ${kg} kg`,
+  bags: (crop: string, size: string) => `${crop} seed, ${size}`,
   other: (kind: string, size: string) => `${kind}, ${size}`,
-  size: (amount: string, unit: string) => `${amount} ${unit}`,
   sowBefore: (date: string) => `Sow before ${date}.`,
   treatedNot: 'Treated and poisonous. Do NOT coat it. Sow it as it is, with gloves.',
   treatedMay: 'Treated and poisonous. Its label allows coating: gloves, and let the dressing dry fully first.',
@@ -67,7 +66,8 @@ export const COMMUNITY_PAPERS = {
   eachGrower: (crop: string, kg: string) => `${crop}, each grower: ${kg} kg`,
   noCap: 'weigh it',
   doseUnknown: (crop: string) => `${crop}: the label’s dose is not in the data. Follow the label on the pack.`,
-  never: 'Never more than this: the label sets it.',
+  ownPacks: 'Each crop from its own packs, never another’s.',
+  never: 'Never more: the label sets it.',
 
   stepsTitle: 'Coat on the morning you sow, in this order',
   steps: {

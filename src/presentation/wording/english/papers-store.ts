@@ -43,7 +43,9 @@ export const STORE_PAPERS = {
 
   wallTitle: (name: string, months: string) => `${name}, ${months}`,
   wallAbout: (asOf: string) => `Handover days as planned on ${asOf}. Rain moves them: ask before you walk.`,
-  wallVehicle: (letter: string, zones: string, stops: string) => `${letter}: ${zones}, ${stops} stops`,
+  wallVehicle: (letter: string, zones: string, stops: string) => `${letter} ${zones} (${stops})`,
+  wallKey: 'Vehicle, zones, stops in brackets.',
+  wallKeyOf: (letter: string, vehicle: string) => `${letter} ${vehicle}`,
   wallSeed: (places: string) => `seed: ${places}`,
   wallPacks: (places: string) => `packs: ${places}`,
   wallBoth: (places: string) => `seed and packs: ${places}`,
@@ -61,6 +63,13 @@ export const STORE_PAPERS = {
   gpxStop: (number: string, place: string) => `${number} ${place}`,
   gpxAbout: (arrive: string, leave: string) => `arrive ${arrive}, leave ${leave}`,
   gpxDay: (leave: string, back: string) => `leave ${leave}, back ${back}`,
+
+  choosePaper: 'Paper',
+  chooseDay: 'For',
+  chooseSize: 'Size',
+  print: 'Print',
+  save: 'Save these',
+  saveAll: 'Save all papers, calendars and routes',
 
   setTitle: {
     route: 'Route sheets',
