@@ -34,7 +34,7 @@ export function openPlanAir(scenario: Scenario, plan: Plan): PlanAir {
     return found;
   };
   const positions = season.stations.map((id) => scenario.weather.find((one) => one.id === id)?.position ?? null);
-  const nearest = (position: Position) => nearestOf(positions, position);
+  const nearest = (position: Position) => nearestOf(positions, season.stationRiseM, position);
   const where = (station: number): Position => positions[station] ?? scenario.depots[0]?.position ?? [0, 0];
   const extremes = (station: number, day: number): readonly [number, number] => [
     season.tminC[station * days + day] ?? 0,
@@ -77,12 +77,15 @@ export function openPlanAir(scenario: Scenario, plan: Plan): PlanAir {
   };
 }
 
-/** The first of those that are nearest; 0 where no station is known. */
-function nearestOf(positions: readonly (Position | null)[], position: Position): number {
+/**
+ * The nearest station; of the heights at which its air is taken the lowest, which is the warmest. 0 where no station is known.
+ */
+function nearestOf(positions: readonly (Position | null)[], riseM: readonly number[], position: Position): number {
   let [nearest, km] = [0, Number.POSITIVE_INFINITY];
   positions.forEach((station, i) => {
     const away = station ? geodesicKm(position, station) : Number.POSITIVE_INFINITY;
-    if (away < km) [nearest, km] = [i, away];
+    const isLower = away === km && (riseM[i] ?? 0) < (riseM[nearest] ?? 0);
+    if (away < km || isLower) [nearest, km] = [i, away];
   });
   return nearest;
 }
