@@ -45,6 +45,8 @@ export function goodsOfStop(c: PaperCase, stop: number): CarriedGoods[] {
   return goods.sort((a, b) => kindRank(a) - kindRank(b));
 }
 
+const orderOf = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
 const kindRank = ({ product }: CarriedGoods): number => (product.kind === 'inoculant' ? 1 : 0);
 
 /** °C at which packs go on hold, whatever the plan reckoned of them. */
@@ -61,14 +63,16 @@ function whyWithheld(c: PaperCase, lot: Lot, product: Product, stop: number): Wi
   return hottest >= BREACH_CELSIUS ? 'heated' : null;
 }
 
-/** Goods of one lot for one product together, in the order met. */
+/** Goods of one lot together: seed first, then by product and lot. */
 export function byLot(goods: readonly CarriedGoods[]): CarriedGoods[] {
   const sums = new Map<string, CarriedGoods>();
   for (const one of goods) {
     const known = sums.get(one.lot.id);
     sums.set(one.lot.id, known ? { ...known, packs: known.packs + one.packs, kg: known.kg + one.kg } : one);
   }
-  return [...sums.values()];
+  return [...sums.values()].sort(
+    (a, b) => kindRank(a) - kindRank(b) || orderOf(a.product.id, b.product.id) || orderOf(a.lot.id, b.lot.id),
+  );
 }
 
 export const isTreated = ({ product }: { readonly product: Product }): boolean =>

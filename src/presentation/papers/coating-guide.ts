@@ -27,7 +27,7 @@ export function coatingSteps(c: PaperCase, task: CommunityTask): Block {
         columns: 3,
         items: [
           `${steps.soil}${goodFor.length > 0 ? ` ${opened(number(c, Math.min(...goodFor)))}` : ''}`,
-          `${steps.label([...new Set(lots)].join(', '))} ${steps.dye}`,
+          steps.label([...new Set(lots)].join(', ')),
           ...wetting,
           ...(usesPowder(task) ? [`${steps.powder}${hasGroundnut ? ` ${steps.groundnut}` : ''}`] : []),
           `${steps.dry(number(c, least), number(c, most))} ${steps.wet}`,
@@ -49,10 +49,11 @@ export function coatingCare(c: PaperCase): Block {
     blocks: [
       {
         kind: 'beside',
-        shares: [1, 1],
+        shares: [1, 1, 1],
         parts: [
-          [line(care.poison, care.poisonSaid), line(care.keep, care.keepSaid)],
-          [line(care.dust, care.dustSaid), line(care.food, care.foodSaid), line(care.back, care.backSaid)],
+          [line(care.poison, care.poisonSaid)],
+          [line(care.keep, care.keepSaid), line(care.food, care.foodSaid)],
+          [line(care.dust, care.dustSaid), line(care.back, care.backSaid)],
         ],
       },
     ],

@@ -42,7 +42,7 @@ body.papers { margin: 0; background: #fff; }
 .paper th { text-align: left; font-weight: 400; font-size: 8.5pt; vertical-align: bottom; padding: 0 1.5mm 0.6mm 0; }
 .paper thead { display: table-header-group; }
 .paper thead th { border-bottom: 0.45mm solid #000; }
-.paper td { border-bottom: 0.2mm solid #555; padding: 0.9mm 1.5mm 0.9mm 0; vertical-align: top; }
+.paper td { border-bottom: 0.2mm solid #555; padding: 0.8mm 1.5mm 0.7mm 0; vertical-align: top; height: 5mm; }
 .paper tr { break-inside: avoid; }
 .paper .right { text-align: right; white-space: nowrap; }
 .paper td.whole { white-space: nowrap; }
@@ -59,7 +59,7 @@ body.papers { margin: 0; background: #fff; }
 .paper .paired > div + div { border-top: 0.15mm dotted #555; }
 .paper .paired span:last-child { white-space: nowrap; }
 .paper .big { font-size: 14pt; line-height: 1; }
-.paper ol.steps, .paper ul.checks { margin: 0; padding: 0; list-style: none; display: grid; gap: 1.3mm 6mm; }
+.paper ol.steps, .paper ul.checks { margin: 0; padding: 0; list-style: none; display: grid; gap: 1.1mm 5mm; font-size: 9pt; line-height: 1.28; }
 .paper .in-1 { grid-template-columns: minmax(0, 1fr); }
 .paper .in-2 { grid-template-columns: repeat(2, minmax(0, 1fr)); }
 .paper .in-3 { grid-template-columns: repeat(3, minmax(0, 1fr)); }
@@ -76,10 +76,10 @@ body.papers { margin: 0; background: #fff; }
 .paper .beside > * { min-width: 0; flex: 10 1 0; display: flex; flex-direction: column; gap: 2.2mm; }
 .paper .beside > .part-16 { flex-grow: 16; }
 .paper .beside > .part-12 { flex-grow: 12; }
-.paper .fields { display: flex; flex-wrap: wrap; gap: 2mm 5mm; padding-top: 1.5mm; }
+.paper .fields { display: flex; flex-wrap: wrap; gap: 1.5mm 5mm; }
 .paper .fields span { display: flex; flex: 1 1 auto; align-items: flex-end; gap: 1.5mm; }
 .paper .fields i { flex: 1 0 28mm; border-bottom: 0.25mm solid #000; height: 5mm; }
-.paper .signatures { display: flex; gap: 8mm; padding-top: 9mm; margin-top: auto; break-inside: avoid; break-before: avoid; }
+.paper .signatures { display: flex; gap: 8mm; padding-top: 8mm; margin-top: auto; break-inside: avoid; break-before: avoid; }
 .paper .signatures span { flex: 1; border-top: 0.25mm solid #000; padding-top: 0.8mm; font-size: 8.5pt; }
 .paper footer { display: flex; justify-content: space-between; gap: 6mm; font-size: 8.5pt; break-inside: avoid; break-before: avoid; }
 .paper footer:not(.signatures + footer) { margin-top: auto; }

@@ -17,11 +17,9 @@ const SIZE = 12;
 const LETTER = 0.56;
 const AWAY = 14;
 
-const meets = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-
 /**
  * Names beside their spots, each on the first side where it covers no disc and no name placed before, within the drawing;
- * where every side is taken, on the first that lies within.
+ * where every side is taken, on the one that covers least.
  *
  * @param discs spots that no name may cover
  */
@@ -46,9 +44,21 @@ export function placeLabels(labels: readonly Label[], discs: readonly Spot[], wi
     const within = boxed.filter(
       ({ box }) => box.left >= 0 && box.right <= width && box.top >= 0 && box.bottom <= height,
     );
-    const side = within.find(({ box }) => !taken.some((other) => meets(box, other))) ?? within[0] ?? boxed[0];
+    const side = leastCovered(within.length > 0 ? within : boxed, taken);
     if (side === undefined) return { kind: 'word', at: [x, y], text, size: SIZE, anchor: 'start' };
     taken.push(side.box);
     return { kind: 'word', at: [side.x, side.y], text, size: SIZE, anchor: side.anchor, heavy: true, rim: true };
   });
+}
+
+/** The first side that covers nothing, else the one that covers the least area. */
+function leastCovered<T extends { readonly box: Box }>(sides: readonly T[], taken: readonly Box[]): T | undefined {
+  const covered = sides.map(({ box }) => taken.reduce((area, other) => area + sharedArea(box, other), 0));
+  return sides[covered.indexOf(Math.min(...covered))];
+}
+
+function sharedArea(a: Box, b: Box): number {
+  const width = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+  const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+  return width > 0 && height > 0 ? width * height : 0;
 }

@@ -46,9 +46,10 @@ export function routeMap(plan: Plan, scenario: Scenario, vehicle: VehicleDay, da
       ...roadMarks(scenario, date, view),
       ...lines.flatMap((line): Mark[] => [{ kind: 'line', spots: thinned(line.map(view.spot)), width: 4 }]),
       ...lines.flatMap((line) => arrows(line.map(view.spot))),
-      ...depotMarks(square),
-      ...discs,
       ...placeLabels(names, [...discs.map(({ at }) => at), square], WIDTH, HEIGHT),
+      ...depotMarks(square),
+      // Numbers last: no name may hide one.
+      ...discs,
       ...scaleMarks(view.unitsPerKm, words.scale),
       ...northMarks(words.north),
     ],

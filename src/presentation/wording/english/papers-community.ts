@@ -73,8 +73,7 @@ export const COMMUNITY_PAPERS = {
   steps: {
     soil: 'Soil wet a finger deep. Shade, no wind. Coat only what you sow today.',
     label: (lots: string) =>
-      `The crop on the pack is the crop in the basin. The last day has not passed. Lots of this sheet: ${lots}. No other pack.`,
-    dye: 'Rub the seed with a wet finger. Dye comes off: treated. Do not coat it unless this sheet names its lot.',
+      `The pack names the crop in the basin; its last day has not passed. Only lots ${lots}. A wet finger takes off dye: treated seed, not coated unless this sheet names its lot.`,
     water:
       'Clean water, not from a chlorinated tap. Wet the seed little by little and turn it: damp all over, nothing dripping.',
     sticker:

@@ -100,8 +100,7 @@ export const ROAD_PAPERS = {
   closedDo:
     'Ring the receiver, wait 15 minutes, go on. Leave nothing unsigned, nothing with a neighbour. Bring it back.',
   sown: 'Already sown',
-  sownDo:
-    'Do not leave packs: coated seed is never coated again and sown seed cannot be. Bring them back, unopened. Seed only if they want it for gaps.',
+  sownDo: 'Do not leave packs: seed in the ground cannot be coated. Bring them back, unopened, on the hold note.',
   tooDry: 'Fields too dry to sow',
   tooDryDo: 'Packs stay unopened in the coolest shaded room of the receiver, or come back where there is none.',
   roadShut: 'Road shut, river up',
