@@ -4,6 +4,7 @@ import type { Words } from '../presentation/wording/words.ts';
 import { COVERAGE } from './panels/coverage/view.tsx';
 import { DAYS } from './panels/days/view.tsx';
 import { HANDOVER } from './panels/handover/view.tsx';
+import { PAPERS } from './panels/papers/view.tsx';
 import { PROBLEMS } from './panels/problems/view.tsx';
 import { STOCK } from './panels/stock/view.tsx';
 import type { SeasonState } from './state/season-store.ts';
@@ -29,4 +30,5 @@ export const VIEWS: Readonly<Record<ViewName, ViewParts>> = {
   coverage: COVERAGE,
   problems: PROBLEMS,
   handover: HANDOVER,
+  papers: PAPERS,
 };

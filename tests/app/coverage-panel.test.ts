@@ -31,7 +31,14 @@ function markup(part: 'Answer' | 'Panel' | 'Chart' | 'Legend', shown: Shown = {}
   const planned = { files: new Map(), decisions: [] };
   const state = { plan, scenario, decisions: [], files: planned.files, plannedFrom: planned, ...shown.season };
   const season = createStore(() => state as unknown as SeasonState);
-  const place = { view: 'coverage', zone: shown.zone ?? null, community: null, day: null, hour: null } as const;
+  const place = {
+    view: 'coverage',
+    zone: shown.zone ?? null,
+    community: null,
+    day: null,
+    hour: null,
+    paper: null,
+  } as const;
   const stores = { season, view: createViewStore(kept, false, place) };
   return renderToStaticMarkup(createElement(StoresContext, { value: stores }, createElement(COVERAGE[part])));
 }

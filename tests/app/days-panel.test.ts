@@ -29,7 +29,7 @@ const kept = {
 };
 
 function stores(place = {}, decisions: readonly Decision[] = []) {
-  const nowhere = { view: 'days', zone: null, community: null, day: null, hour: null } as const;
+  const nowhere = { view: 'days', zone: null, community: null, day: null, hour: null, paper: null } as const;
   const from = { files: new Map(), decisions: [] };
   const state = { plan, scenario, decisions, files: from.files, plannedFrom: from, calendar: { of: plan, worth } };
   const season = createStore(() => state as unknown as SeasonState);

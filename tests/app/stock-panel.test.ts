@@ -27,7 +27,7 @@ function markup(
   place = {},
   decisions: readonly Decision[] = [],
 ): string {
-  const nowhere = { view: 'stock', zone: null, community: null, day: null, hour: null } as const;
+  const nowhere = { view: 'stock', zone: null, community: null, day: null, hour: null, paper: null } as const;
   const planned = { files: new Map(), decisions: [] };
   const state = { plan, scenario, decisions, files: planned.files, plannedFrom: planned };
   const season = createStore(() => state as unknown as SeasonState);

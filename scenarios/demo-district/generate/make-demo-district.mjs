@@ -30,6 +30,13 @@ function makeNames(random, count) {
   return [...names];
 }
 
+/** Receivers, as invented as their places; the numbers are no country's. */
+function makeReceivers(random, count) {
+  const first = ['Rutelo', 'Elvasi', 'Agatho', 'Petrun', 'Lodisa', 'Joshan', 'Mirela', 'Tomave', 'Sabeth', 'Orlandu', 'Nesira', 'Davolo'];
+  const last = ['Chivoru', 'Tamvelo', 'Molevan', 'Nsamero', 'Karuvel', 'Mwendor', 'Sitelo', 'Velumar', 'Bandrosi', 'Phirenu'];
+  return Array.from({ length: count }, () => `${random.one(first)} ${random.one(last)}; 000 ${random.whole(100, 999)} ${random.whole(100, 999)}`);
+}
+
 const folder = fileURLToPath(new URL('..', import.meta.url));
 const write = (name, text) => writeFileSync(`${folder}${name}`, text);
 const csv = (columns, rows) => `${[columns, ...rows.map((row) => row.join(','))].join('\n')}\n`;
@@ -68,10 +75,11 @@ export function makeDemoDistrict(emit) {
   });
   emit('communities.geojson', collection(communities));
   emit('zones.geojson', collection(land.zoneRings.map((loops, zone) => feature({ zone_id: `Z${String(zone + 1).padStart(2, '0')}`, name: ZONE_NAMES[zone] }, 'MultiPolygon', loops.map((loop) => [loop.map(place)])))));
+  const receivers = makeReceivers(draws(SEED + 5), COMMUNITIES);
   emit('handover-points.csv', csv('point_id,name,lat,lon,communities,opens,closes,store,contact', land.homes.map((home, i) => {
     const [lon, lat] = place(home);
     const { community_id: id, store } = communities[i].properties;
-    return [`P${id.slice(1)}`, `${names[i]} ${random.one(['school', 'store', 'hall', 'clinic yard', 'market'])}`, lat, lon, id, '06:30', '17:00', store, ''];
+    return [`P${id.slice(1)}`, `${names[i]} ${random.one(['school', 'store', 'hall', 'clinic yard', 'market'])}`, lat, lon, id, '06:30', '17:00', store, receivers[i]];
   })));
   emit('roads.geojson', collection(roads.map(({ line, roadClass, surface, isDrift }) => feature({ class: roadClass, surface, oneway: 'no', ...(isDrift ? { closed_from: '2026-11-09', closed_to: '2026-12-14', name: 'The drift' } : {}) }, 'LineString', line.map(place)))));
   emit('river.geojson', collection([feature({ name: 'Ovelu' }, 'LineString', river.map(place))]));

@@ -45,6 +45,17 @@ export function FilesMenu() {
             {words.handover.open}
           </button>
         )}
+        {season.plan && (
+          <button
+            type="button"
+            onClick={() => {
+              go({ view: 'papers' });
+              close();
+            }}
+          >
+            {words.papers.open}
+          </button>
+        )}
         <FileInput label={words.frame.openFolder} folder onDone={close} />
         <FileInput label={words.frame.openZip} accept=".zip" onDone={close} />
         {season.read && <FileInput label={words.frame.openFiles} multiple onDone={close} />}

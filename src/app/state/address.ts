@@ -17,14 +17,16 @@ export function placeOfAddress(hash: string): Place {
     community: id('community'),
     day: day !== null && DATE.test(day) ? day : null,
     hour: clock ? Number(clock[1]) * 60 + Number(clock[2]) : null,
+    paper: id('paper'),
   };
 }
 
-export function addressOfPlace({ view, zone, community, day, hour }: Place): string {
+export function addressOfPlace({ view, zone, community, day, hour, paper }: Place): string {
   const said = new URLSearchParams();
   if (zone !== null) said.set('zone', zone);
   if (community !== null) said.set('community', community);
   if (day !== null) said.set('day', day);
+  if (paper !== null && view === 'papers') said.set('paper', paper);
   if (hour !== null) said.set('hour', clock(hour));
   // A colon is allowed there (RFC 3986) and easier to read.
   const query = said.toString().replaceAll('%3A', ':');

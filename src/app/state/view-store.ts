@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Language } from '../../presentation/wording/words.ts';
 import type { KeptState, Theme } from './kept-state.ts';
 
-export const VIEW_NAMES = ['stock', 'days', 'coverage', 'problems', 'handover'] as const;
+export const VIEW_NAMES = ['stock', 'days', 'coverage', 'problems', 'handover', 'papers'] as const;
 export type ViewName = (typeof VIEW_NAMES)[number];
 
 /** A figure that was asked how it was made. */
@@ -23,6 +23,8 @@ export interface Place {
   readonly day: string | null;
   /** Minutes from midnight. */
   readonly hour: number | null;
+  /** Which paper, on the view of papers. */
+  readonly paper: string | null;
 }
 
 export interface ViewState extends Place {

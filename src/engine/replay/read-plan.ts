@@ -36,12 +36,14 @@ export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsM
   const vehicleDays = trips.vehicle.map((vehicle, trip): VehicleDay => {
     const made: Trip = {
       leaveMinute: trips.leaveMinute[trip] ?? 0,
+      latestLeaveMinute: trips.latestLeaveMinute[trip] ?? 0,
       returnMinute: trips.returnMinute[trip] ?? 0,
       iceKg: trips.iceKg[trip] ?? 0,
       loadKg: trips.loadKg[trip] ?? 0,
       coolLitres: trips.coolLitres[trip] ?? 0,
       stops: stopsOf[trip] ?? [],
       kilometres: trips.kilometres[trip] ?? 0,
+      exposure: null,
       curve: { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] },
       returnLegMinutes: 0,
       returnLegKm: 0,

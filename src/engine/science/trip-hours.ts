@@ -1,3 +1,4 @@
+import { COOL_STORE_CELSIUS } from '../reference/boxes.ts';
 import { MOTORCYCLE_SERVICE_MINUTES, SERVICE_MINUTES } from '../reference/service-times.ts';
 import type { Vehicle } from '../vocabulary/fleet.ts';
 import type { Depot } from '../vocabulary/scenario.ts';
@@ -34,4 +35,9 @@ export function tripHours(
 export function serviceMinutesOf(vehicle: Vehicle): number {
   const motorcycle = vehicle.kind.toLowerCase().includes('moto');
   return (motorcycle ? MOTORCYCLE_SERVICE_MINUTES : SERVICE_MINUTES).value;
+}
+
+/** Temperature of packs as they leave a depot, °C; NaN: as warm as the shade there. */
+export function packStartCelsius({ coolStoreC, coolStoreLitres }: Depot): number {
+  return coolStoreC ?? (coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : Number.NaN);
 }

@@ -49,14 +49,15 @@ export function pseudoText(text: string): string {
 
 /** The dictionary of a language that does not exist, made from the English one. */
 export function pseudoWords(): Words {
-  const words = spoken(english) as Words;
+  const words = spokenPseudo(english) as Words;
   return { ...words, language: { code: 'en-XA', name: pseudoText('Pseudo') } };
 }
 
-function spoken(part: unknown): unknown {
+/** Any part of a dictionary, spoken in that language. */
+export function spokenPseudo(part: unknown): unknown {
   if (typeof part === 'string') return pseudoText(part);
   if (typeof part === 'function') return (...values: unknown[]) => pseudoText(String(part(...values)));
-  if (Array.isArray(part)) return part.map(spoken);
+  if (Array.isArray(part)) return part.map(spokenPseudo);
   if (typeof part !== 'object' || part === null) return part;
-  return Object.fromEntries(Object.entries(part).map(([name, inner]) => [name, spoken(inner)]));
+  return Object.fromEntries(Object.entries(part).map(([name, inner]) => [name, spokenPseudo(inner)]));
 }

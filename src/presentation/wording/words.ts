@@ -20,7 +20,8 @@ export const english = {
 /** A dictionary: words of the same meaning at the same place, functions of the same arguments. */
 export type Words = Widened<typeof english>;
 
-type Widened<T> = T extends string
+/** The shape of a dictionary: any words, any functions of the same arguments. */
+export type Widened<T> = T extends string
   ? string
   : T extends (...values: infer Values) => string
     ? (...values: Values) => string

@@ -5,6 +5,7 @@ import { useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
+import { PaperLink } from '../paper-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
@@ -38,7 +39,7 @@ function Answer() {
 }
 
 function Panel() {
-  const { days } = useWords();
+  const { days, papers } = useWords();
   const shown = useDayShown();
   const vehicle = useShownVehicle(shown);
   const worth = useWorth();
@@ -59,7 +60,10 @@ function Panel() {
           onClick={() => void saveTable('deliveries.csv', shown.plan, shown.scenario)}
         >
           {days.save}
-        </button>
+        </button>{' '}
+        <PaperLink paper="route" place={{ day: shown.day }}>
+          {papers.ofDay}
+        </PaperLink>
       </footer>
     </>
   );

@@ -2,6 +2,7 @@ import { localNumber } from '../../../presentation/local-number.ts';
 import type { HandoverGoods } from '../../../presentation/papers/handover-goods.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { useSeason, useView, useWords } from '../../state/use-stores.ts';
+import { PaperLink } from '../paper-link.tsx';
 import { useHandover } from './use-handover.ts';
 
 /** Who gets what, in one sentence; and whose handover is shown. */
@@ -13,6 +14,11 @@ export default function HandoverAnswer() {
       <h1>{shown === null ? words.handover.chooseTitle : answerOf(shown, words)}</h1>
       <p>{shown === null ? words.handover.chooseWhy : placeOf(shown, words)}</p>
       <ChooseCommunity />
+      {shown !== null && shown.visits.length > 0 && (
+        <p>
+          <PaperLink paper="handover">{words.papers.sheet}</PaperLink>
+        </p>
+      )}
     </>
   );
 }

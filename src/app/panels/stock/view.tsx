@@ -13,6 +13,7 @@ import { saveTable } from '../../state/save-tables.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
+import { PaperLink } from '../paper-link.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import { LotTable } from './lot-table.tsx';
 import { OrderTable } from './order-table.tsx';
@@ -90,7 +91,9 @@ function Panel() {
           </button>{' '}
           <button type="button" className="link" onClick={() => void saveShortfalls(plan)}>
             {words.stock.saveShortfalls}
-          </button>
+          </button>{' '}
+          <PaperLink paper="card">{words.papers.cards}</PaperLink>{' '}
+          <PaperLink paper="pick">{words.papers.pick}</PaperLink>
         </p>
       </footer>
     </>

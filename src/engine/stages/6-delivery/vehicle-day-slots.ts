@@ -1,7 +1,6 @@
-import { COOL_STORE_CELSIUS } from '../../reference/boxes.ts';
 import { boxUaWPerK } from '../../science/box.ts';
 import { type EffectiveAir, tabulateEffectiveAir } from '../../science/effective-air.ts';
-import { serviceMinutesOf, tripHours } from '../../science/trip-hours.ts';
+import { packStartCelsius, serviceMinutesOf, tripHours } from '../../science/trip-hours.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
@@ -113,7 +112,7 @@ function boundsOfSlot(
     uaWPerK: boxUaWPerK(vehicle.coolLitres, vehicle.coolUaWPerK),
     boxIceKg: vehicle.coolLitres > 0 ? vehicle.iceKg : 0,
     coolantC: vehicle.coolantC,
-    packStartC: depot.coolStoreC ?? (depot.coolStoreLitres > 0 ? COOL_STORE_CELSIUS.value : Number.NaN),
+    packStartC: packStartCelsius(depot),
     loadsFrom: Math.max(depot.opens, vehicle.shiftStart),
     earliestLeave: hours.earliestLeave,
     latestBack: hours.latestBack,

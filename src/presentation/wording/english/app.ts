@@ -27,6 +27,7 @@ export const APP_WORDING = {
       coverage: 'Coverage',
       problems: 'Problems',
       handover: 'Handover',
+      papers: 'Papers',
     },
     viewsLabel: 'Views',
     season: 'Season',
@@ -84,6 +85,13 @@ export const APP_WORDING = {
     printWaits: 'Print waits until this is settled.',
     dismiss: 'Close',
     blocked: 'No plan is possible from these files.',
+  },
+  papers: {
+    open: 'Papers to print',
+    ofDay: 'Papers of this day',
+    sheet: 'The sheet to print',
+    cards: 'Stock cards to print',
+    pick: 'Pick lists to print',
   },
   empty: {
     title: 'Nothing is open yet.',

@@ -1,0 +1,15 @@
+import { COMMUNITY_PAPERS } from './english/papers-community.ts';
+import { ROAD_PAPERS } from './english/papers-road.ts';
+import { STORE_PAPERS } from './english/papers-store.ts';
+import { spokenPseudo } from './pseudo.ts';
+import type { Widened, Words } from './words.ts';
+
+const english = { road: ROAD_PAPERS, community: COMMUNITY_PAPERS, store: STORE_PAPERS };
+
+/** Words of the papers. They stand apart from the page's own words, so that only who asks for papers loads them. */
+export type PaperWords = Widened<typeof english>;
+
+/** The words of the papers in the language of the page's words. */
+export function paperWords({ language }: Words): PaperWords {
+  return language.code === 'en-XA' ? (spokenPseudo(english) as PaperWords) : english;
+}
