@@ -4,7 +4,7 @@ import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { isForbidden } from './own-decisions.ts';
 import type { OwnReach } from './own-reach.ts';
-import { seedKgOfPack } from './own-stock.ts';
+import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 type Proof = Plan['allocation']['proofs'][number];
@@ -48,8 +48,7 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
   const crops = c.scenario.crops.length;
   let [due, told, slack] = [0, 0, 0.01];
   proof.lots.forEach((lot, i) => {
-    const pair = lotAndProduct(c, lot);
-    const kg = pair ? seedKgOfPack(pair.product) : 0;
+    const kg = seedKgOfLot(c, lot);
     const offered = at(lots.packsOffered, lot) * kg;
     if (at(proof.offeredKg, i) > offered + 0.01 + TOLERANCE.relative * offered)
       found.push(finding('E8501', 'allocation.proofs.offeredKg', row, at(proof.offeredKg, i), offered));
@@ -106,7 +105,7 @@ function largestRounding(c: CheckedCase, proof: Proof): number {
     const product = lotAndProduct(c, lot)?.product;
     if (!product) continue;
     const key = `${at(c.depotOfLot, lot)} ${product.crops.join(' ')}`;
-    largest.set(key, Math.max(largest.get(key) ?? 0, seedKgOfPack(product)));
+    largest.set(key, Math.max(largest.get(key) ?? 0, seedKgOfLot(c, lot)));
   }
   return [...largest.values()].reduce((sum, kg) => sum + kg, 0);
 }
@@ -192,7 +191,7 @@ export function givenKg(c: CheckedCase, shareRow: number, kind: 'seed' | 'inocul
     c.grantsOf.get(at(shares.community, shareRow) * c.scenario.crops.length + at(shares.crop, shareRow)) ?? [];
   return rows.reduce((sum, grant) => {
     const product = lotAndProduct(c, at(grants.lot, grant))?.product;
-    return product?.kind === kind ? sum + at(grants.packs, grant) * seedKgOfPack(product) : sum;
+    return product?.kind === kind ? sum + at(grants.packs, grant) * seedKgOfLot(c, at(grants.lot, grant)) : sum;
   }, 0);
 }
 

@@ -4,7 +4,7 @@ import { plannedOf } from './check-needs.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { holdOn, isForbidden } from './own-decisions.ts';
-import { seedKgOfPack } from './own-stock.ts';
+import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** Shares, shortfalls and decisions, from the grants. */
@@ -25,8 +25,7 @@ const differs = (told: number, due: number, step = STEP) =>
 function checkServes(c: CheckedCase): readonly Problem[] {
   const { grants } = c.plan.allocation;
   return grants.lot.flatMap((lot, grant) => {
-    const product = lotAndProduct(c, lot)?.product;
-    const most = product ? at(grants.packs, grant) * seedKgOfPack(product) : 0;
+    const most = at(grants.packs, grant) * seedKgOfLot(c, lot);
     const told = at(grants.servesSeedKg, grant);
     return told > most + STEP + TOLERANCE.relative * most
       ? [finding('E8407', 'allocation.grants.servesSeedKg', grant, told, most)]

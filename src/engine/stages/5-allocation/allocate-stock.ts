@@ -22,6 +22,7 @@ import { noteStock } from './note-stock.ts';
 import { prepareReachCurves, type ReachCurves } from './reach-curves.ts';
 import { readHolds } from './read-holds.ts';
 import { sharePacks } from './share-packs.ts';
+import { packKgOfLots } from './stock-groups.ts';
 
 /**
  * Who gets what, from which lot, when there is not enough.
@@ -47,7 +48,8 @@ export function allocateStock(
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
   const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
   const reach = depotsThatReach(scenario, places);
-  const desk: Desk = { scenario, places, demand, products, verdicts, holds, settled, reach, solver };
+  const packKg = packKgOfLots(scenario, products);
+  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, settled, reach, solver };
 
   const seedNeedKg = demand.programmeSeedKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg));
   const seed = giveOut(desk, 'seed', seedNeedKg, () => true);
@@ -65,11 +67,20 @@ export function allocateStock(
 
   const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines].sort((a, b) => a.row - b.row || a.lot - b.lot);
   const shortfalls = [
-    ...listShortfalls(scenario, demand, verdicts, { ...seed, needKg: demand.programmeSeedKg }, outOfSeason, null),
     ...listShortfalls(
       scenario,
       demand,
       verdicts,
+      packKg,
+      { ...seed, needKg: demand.programmeSeedKg },
+      outOfSeason,
+      null,
+    ),
+    ...listShortfalls(
+      scenario,
+      demand,
+      verdicts,
+      packKg,
       { ...inoculant, needKg: toCoatKg },
       outOfSeason,
       demand.seedNeedKg.map((need, r) => need - (toCoatKg[r] as number)),

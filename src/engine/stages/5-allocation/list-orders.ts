@@ -4,7 +4,6 @@ import { nearestDepot } from './depot-reach.ts';
 import type { Desk, GivenOut } from './give-out.ts';
 import { type OrderDesk, offersFor, orderStock } from './order-stock.ts';
 import type { ReachCurves } from './reach-curves.ts';
-import { seedKgPerPack } from './stock-groups.ts';
 
 interface Given {
   readonly seed: GivenOut;
@@ -42,7 +41,7 @@ export function listOrders(desk: Desk, given: Given, curves: ReachCurves, lastUs
 /** Asked and not given, kg of seed, within what a decision allows. */
 function stillWanted({ ask, lines }: GivenOut, demand: DemandRows, askedKg: Float64Array): Float64Array {
   const givenKg = new Float64Array(demand.count);
-  for (const { row, packs, product } of lines) givenKg[row] = (givenKg[row] as number) + packs * seedKgPerPack(product);
+  for (const { row, packs, packKg } of lines) givenKg[row] = (givenKg[row] as number) + packs * packKg;
   return askedKg.map((asked, row) => {
     const isHeld = (ask.highKg[row] as number) < (ask.askedKg[row] as number);
     const most = isHeld ? Math.min(asked, ask.highKg[row] as number) : asked;
