@@ -3,6 +3,7 @@ import type { Problem } from '../vocabulary/problems.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { isForbidden } from './own-decisions.ts';
+import { handedKg, toldHandedKg } from './own-handed.ts';
 import type { OwnReach } from './own-reach.ts';
 import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
@@ -39,7 +40,8 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
         found.push(finding('E8501', 'allocation.proofs.needKg', row, at(proof.needKg, i), need));
     });
   proof.keptKg.forEach((kept, i) => {
-    const given = c.plan.rounds < 2 ? 0 : givenKg(c, at(proof.shareRows, i), proof.commodity);
+    const before = handedKg(c, at(proof.shareRows, i), proof.commodity);
+    const given = before + (c.plan.rounds < 2 ? 0 : givenKg(c, at(proof.shareRows, i), proof.commodity));
     if (kept > given + 0.01) found.push(finding('E8501', 'allocation.proofs.keptKg', row, kept, given));
   });
   const rows = new Set(proof.shareRows);
@@ -80,10 +82,10 @@ function priorityWeight(c: CheckedCase, shareRow: number): number {
 /** What the proof says was promised to its rows, at most what they are given; nothing is promised in a first round. */
 function promisedKg(c: CheckedCase, proof: Proof): number {
   if (c.plan.rounds < 2) return 0;
-  return proof.shareRows.reduce(
-    (sum, shareRow, i) => sum + Math.min(at(proof.keptKg, i), givenKg(c, shareRow, proof.commodity)),
-    0,
-  );
+  return proof.shareRows.reduce((sum, shareRow, i) => {
+    const promised = at(proof.keptKg, i) - toldHandedKg(c, shareRow, proof.commodity);
+    return sum + Math.min(Math.max(0, promised), givenKg(c, shareRow, proof.commodity));
+  }, 0);
 }
 
 /** Seed that the programme is asked to bring, or seed to be coated, kg, without contingency. */
@@ -168,7 +170,7 @@ function checkShares(c: CheckedCase, proof: Proof, row: number): readonly Proble
   if (c.scenario.policy.equalOver !== 'community') return found;
   proof.shareRows.forEach((shareRow, i) => {
     const need = at(proof.needKg, i);
-    const given = givenKg(c, shareRow, proof.commodity);
+    const given = givenKg(c, shareRow, proof.commodity) + toldHandedKg(c, shareRow, proof.commodity);
     const least = proof.leastShare * need - proof.roundingKg;
     if (given < least - 0.01 - TOLERANCE.relative * need)
       found.push(

@@ -195,7 +195,7 @@ function checkShortfallReasons(yard: Yard): readonly Problem[] {
     const commodity = at(shortfalls.commodity, row);
     const shortKg = at(shortfalls.shortKg, row);
     const reason = at(shortfalls.reason, row);
-    if (reason === 'no-seed-to-inoculate' || reason === 'decision') return [];
+    if (reason === 'no-seed-to-inoculate' || reason === 'decision' || reason === 'handed-over-before') return [];
     const untrue = (due: string) => [finding('E8413', 'allocation.shortfalls.reason', row, reason, due)];
     if (reason === 'window-missed')
       return isOfUse(c, community, crop, 0) && !hasCessation(c) ? untrue('goods would still be of use') : [];

@@ -8,6 +8,7 @@ import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
+import type { HandedBefore } from './handed-before.ts';
 import { type Settled, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
@@ -24,6 +25,7 @@ export interface Desk {
   readonly verdicts: readonly LotVerdict[];
   readonly holds: Holds;
   readonly settled: Settled;
+  readonly handed: HandedBefore;
   readonly reach: DepotReach;
   readonly solver: LinearSolver;
 }
@@ -69,14 +71,15 @@ export function giveOut(
 
 /** Shares out what `kept` leaves of the stock, along the ways that `minutesTo` knows. */
 function shareAlong(
-  { scenario, demand, products, packKg, verdicts, holds, solver }: Desk,
+  { scenario, demand, products, packKg, verdicts, holds, handed, solver }: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
   leftBehind: Uint8Array,
   kept: readonly Pick[],
   minutesTo: MinutesTo,
 ) {
-  const keptKg = keptSeedKg(demand, products, packKg, kept, commodity);
+  const beforeKg = commodity === 'sticker' ? new Float64Array(demand.count) : handed[`${commodity}Kg`];
+  const keptKg = keptSeedKg(demand, products, packKg, kept, commodity).map((kg, row) => kg + (beforeKg[row] as number));
   const groups = groupStock(scenario, verdicts, commodity, packsByLot(scenario, kept), holds.namedLots, packKg);
   const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, leftBehind);
   const result = allocateCommodity({ scenario, demand, ask, groups, minutesTo, kept, products, solver });

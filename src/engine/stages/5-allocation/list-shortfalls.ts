@@ -11,6 +11,8 @@ export interface Outturn {
   /** What the plan should have met, kg of seed. */
   readonly needKg: Float64Array;
   readonly givenKg: Float64Array;
+  /** There already from earlier hand-overs, kg of seed. */
+  readonly handedKg: Float64Array;
   /** Rows that some offered stock may reach. */
   readonly reached: Uint8Array;
 }
@@ -40,7 +42,10 @@ export function listShortfalls(
       shortfalls.push({ shareRow: row, commodity, shortKg, hectares, reason, product });
     };
     const binding = stock[demand.crop[row] as number] as BindingProduct;
-    const shortKg = (outturn.needKg[row] as number) - (outturn.givenKg[row] as number);
+    const lacksKg = (outturn.needKg[row] as number) - (outturn.givenKg[row] as number);
+    const thereKg = Math.min(Math.max(0, lacksKg), outturn.handedKg[row] as number);
+    const shortKg = lacksKg - thereKg;
+    note(thereKg, 'handed-over-before', -1);
     const reason = outOfSeason[row] === 1 ? 'window-missed' : reasonFor(outturn, row, shortKg, binding);
     note(shortKg, reason, STOCK_REASONS.includes(reason) ? binding.product : -1);
     note(unseededKg?.[row] ?? 0, 'no-seed-to-inoculate', -1);
