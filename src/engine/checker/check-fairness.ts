@@ -3,8 +3,9 @@ import type { Problem } from '../vocabulary/problems.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { isForbidden } from './own-decisions.ts';
+import { handedKg, toldHandedKg } from './own-handed.ts';
 import type { OwnReach } from './own-reach.ts';
-import { seedKgOfPack } from './own-stock.ts';
+import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 type Proof = Plan['allocation']['proofs'][number];
@@ -39,7 +40,8 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
         found.push(finding('E8501', 'allocation.proofs.needKg', row, at(proof.needKg, i), need));
     });
   proof.keptKg.forEach((kept, i) => {
-    const given = c.plan.rounds < 2 ? 0 : givenKg(c, at(proof.shareRows, i), proof.commodity);
+    const before = handedKg(c, at(proof.shareRows, i), proof.commodity);
+    const given = before + (c.plan.rounds < 2 ? 0 : givenKg(c, at(proof.shareRows, i), proof.commodity));
     if (kept > given + 0.01) found.push(finding('E8501', 'allocation.proofs.keptKg', row, kept, given));
   });
   const rows = new Set(proof.shareRows);
@@ -48,8 +50,7 @@ function checkData(c: CheckedCase, proof: Proof, row: number): readonly Problem[
   const crops = c.scenario.crops.length;
   let [due, told, slack] = [0, 0, 0.01];
   proof.lots.forEach((lot, i) => {
-    const pair = lotAndProduct(c, lot);
-    const kg = pair ? seedKgOfPack(pair.product) : 0;
+    const kg = seedKgOfLot(c, lot);
     const offered = at(lots.packsOffered, lot) * kg;
     if (at(proof.offeredKg, i) > offered + 0.01 + TOLERANCE.relative * offered)
       found.push(finding('E8501', 'allocation.proofs.offeredKg', row, at(proof.offeredKg, i), offered));
@@ -81,10 +82,10 @@ function priorityWeight(c: CheckedCase, shareRow: number): number {
 /** What the proof says was promised to its rows, at most what they are given; nothing is promised in a first round. */
 function promisedKg(c: CheckedCase, proof: Proof): number {
   if (c.plan.rounds < 2) return 0;
-  return proof.shareRows.reduce(
-    (sum, shareRow, i) => sum + Math.min(at(proof.keptKg, i), givenKg(c, shareRow, proof.commodity)),
-    0,
-  );
+  return proof.shareRows.reduce((sum, shareRow, i) => {
+    const promised = at(proof.keptKg, i) - toldHandedKg(c, shareRow, proof.commodity);
+    return sum + Math.min(Math.max(0, promised), givenKg(c, shareRow, proof.commodity));
+  }, 0);
 }
 
 /** Seed that the programme is asked to bring, or seed to be coated, kg, without contingency. */
@@ -106,7 +107,7 @@ function largestRounding(c: CheckedCase, proof: Proof): number {
     const product = lotAndProduct(c, lot)?.product;
     if (!product) continue;
     const key = `${at(c.depotOfLot, lot)} ${product.crops.join(' ')}`;
-    largest.set(key, Math.max(largest.get(key) ?? 0, seedKgOfPack(product)));
+    largest.set(key, Math.max(largest.get(key) ?? 0, seedKgOfLot(c, lot)));
   }
   return [...largest.values()].reduce((sum, kg) => sum + kg, 0);
 }
@@ -169,7 +170,7 @@ function checkShares(c: CheckedCase, proof: Proof, row: number): readonly Proble
   if (c.scenario.policy.equalOver !== 'community') return found;
   proof.shareRows.forEach((shareRow, i) => {
     const need = at(proof.needKg, i);
-    const given = givenKg(c, shareRow, proof.commodity);
+    const given = givenKg(c, shareRow, proof.commodity) + toldHandedKg(c, shareRow, proof.commodity);
     const least = proof.leastShare * need - proof.roundingKg;
     if (given < least - 0.01 - TOLERANCE.relative * need)
       found.push(
@@ -192,7 +193,7 @@ export function givenKg(c: CheckedCase, shareRow: number, kind: 'seed' | 'inocul
     c.grantsOf.get(at(shares.community, shareRow) * c.scenario.crops.length + at(shares.crop, shareRow)) ?? [];
   return rows.reduce((sum, grant) => {
     const product = lotAndProduct(c, at(grants.lot, grant))?.product;
-    return product?.kind === kind ? sum + at(grants.packs, grant) * seedKgOfPack(product) : sum;
+    return product?.kind === kind ? sum + at(grants.packs, grant) * seedKgOfLot(c, at(grants.lot, grant)) : sum;
   }, 0);
 }
 

@@ -1,6 +1,7 @@
 import type { Problem } from '../vocabulary/problems.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
+import { packsGone } from './own-handed.ts';
 import { reasonsAgainst } from './own-stock.ts';
 import { LOT_REASON_LEAST_CHANCE, TOLERANCE } from './tolerances.ts';
 
@@ -38,17 +39,18 @@ export function checkLots(c: CheckedCase): readonly Problem[] {
         ),
       );
     const isGivable = reasons.length === 0;
-    const reserve = isGivable ? Math.floor((lot.packs * c.scenario.policy.reservePercent) / 100 + 1e-9) : 0;
+    const there = lot.packs - packsGone(c, l);
+    const reserve = isGivable ? Math.floor((there * c.scenario.policy.reservePercent) / 100 + 1e-9) : 0;
     if (isGivable && reserved < reserve)
       found.push(finding('E8404', 'allocation.lots.packsReserved', l, reserved, reserve));
-    if (isGivable && (offered + reserved !== lot.packs || reserved > reserve + 1))
-      found.push(finding('E8405', 'allocation.lots.packsOffered', l, offered, lot.packs - reserve));
+    if (isGivable && (offered + reserved !== there || reserved > reserve + 1))
+      found.push(finding('E8405', 'allocation.lots.packsOffered', l, offered, there - reserve));
     if (!isGivable && offered + reserved > 0 && !isClose)
       found.push(finding('E8405', 'allocation.lots.packsOffered', l, offered, 0));
     if (!isGivable && given[l] !== 0 && !isClose)
       found.push(finding('E8402', 'allocation.grants.lot', l, `${lot.id} (${reasons.join(' ')})`));
-    if (at(given, l) > offered || at(given, l) > lot.packs - reserve)
-      found.push(finding('E8401', 'allocation.grants.packs', l, at(given, l), Math.min(offered, lot.packs - reserve)));
+    if (at(given, l) > offered || at(given, l) > there - reserve)
+      found.push(finding('E8401', 'allocation.grants.packs', l, at(given, l), Math.min(offered, there - reserve)));
   });
   return found;
 }

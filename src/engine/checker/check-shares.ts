@@ -4,7 +4,8 @@ import { plannedOf } from './check-needs.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { holdOn, isForbidden } from './own-decisions.ts';
-import { seedKgOfPack } from './own-stock.ts';
+import { handedKg, toldHandedKg } from './own-handed.ts';
+import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** Shares, shortfalls and decisions, from the grants. */
@@ -25,8 +26,7 @@ const differs = (told: number, due: number, step = STEP) =>
 function checkServes(c: CheckedCase): readonly Problem[] {
   const { grants } = c.plan.allocation;
   return grants.lot.flatMap((lot, grant) => {
-    const product = lotAndProduct(c, lot)?.product;
-    const most = product ? at(grants.packs, grant) * seedKgOfPack(product) : 0;
+    const most = at(grants.packs, grant) * seedKgOfLot(c, lot);
     const told = at(grants.servesSeedKg, grant);
     return told > most + STEP + TOLERANCE.relative * most
       ? [finding('E8407', 'allocation.grants.servesSeedKg', grant, told, most)]
@@ -50,7 +50,7 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   const planned = plannedOf(c, community, crop);
   const need = needSum(c, community, crop);
   const [seedKg, coatedKg] = [servedKg(c, row, 'seed'), servedKg(c, row, 'inoculant')];
-  const toCoatKg = Math.min(need, seedKg + planned.ownSeedKg);
+  const toCoatKg = Math.min(need, seedKg + planned.ownSeedKg + toldHandedKg(c, row, 'seed'));
   const compare = (column: keyof typeof shares, due: number, step = STEP) => {
     const told = at(shares[column], row);
     if (differs(told, due, step)) found.push(finding('E8408', `allocation.shares.${column}`, row, told, due));
@@ -66,7 +66,12 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   for (const kind of ['seed', 'inoculant'] as const) {
     const asked = askedKg(c, row, kind) * (1 + c.scenario.policy.contingencyPercent / 100);
     const most = Math.max(asked, heldLowKg(c, row, kind), kind === 'inoculant' ? promisedKg(c, row) : 0);
-    const given = givenKg(c, row, kind);
+    const before = toldHandedKg(c, row, kind);
+    if (before > handedKg(c, row, kind) + STEP)
+      found.push(
+        finding('E8413', 'allocation.shortfalls', row, `${before} kg handed over before`, handedKg(c, row, kind)),
+      );
+    const given = givenKg(c, row, kind) + before;
     if (given > most + largestPackKg(c, row, kind) + STEP)
       found.push(finding('E8409', 'allocation.grants', row, given, most + largestPackKg(c, row, kind)));
   }
@@ -142,12 +147,17 @@ function checkHolds(c: CheckedCase, row: number): readonly Problem[] {
     if (!hold) continue;
     const own = kind === 'seed' ? at(shares.ownSeedKg, row) : 0;
     const most = Math.max(0, hold.high * at(shares.seedNeedKg, row) - own);
-    const given = givenKg(c, row, kind);
+    const before = toldHandedKg(c, row, kind);
+    if (before > handedKg(c, row, kind) + STEP)
+      found.push(
+        finding('E8413', 'allocation.shortfalls', row, `${before} kg handed over before`, handedKg(c, row, kind)),
+      );
+    const given = givenKg(c, row, kind) + before;
     if (given > most + largestPackKg(c, row, kind) + STEP || (most === 0 && given > 0))
       found.push(finding('E8410', 'allocation.grants', row, `${given} kg`, `at most ${most} kg`));
     const least = Math.min(askedKg(c, row, kind), hold.low * at(shares.seedNeedKg, row) - own);
     const isTold = c.plan.problems.some(({ code }) => code === 'E5021');
-    const short = given < least - largestPackKg(c, row, kind) - STEP;
+    const short = given + toldHandedKg(c, row, kind) < least - largestPackKg(c, row, kind) - STEP;
     if (short && !isTold) found.push(finding('E8410', 'allocation.grants', row, `${given} kg`, `at least ${least} kg`));
   }
   return found;

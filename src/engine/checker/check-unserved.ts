@@ -6,7 +6,7 @@ import { at, type CheckedCase, lotAndProduct, planningDayOf } from './checked-ca
 import { finding } from './finding.ts';
 import { findIdleVehicle, type Parcel, type Yard } from './own-idle.ts';
 import { sowingDays } from './own-season.ts';
-import { seedKgOfPack } from './own-stock.ts';
+import { seedKgOfLot } from './own-stock.ts';
 
 /**
  * Laziness. What is left behind must be out of reach of every idle vehicle-day, and what is not given although it lies
@@ -195,7 +195,7 @@ function checkShortfallReasons(yard: Yard): readonly Problem[] {
     const commodity = at(shortfalls.commodity, row);
     const shortKg = at(shortfalls.shortKg, row);
     const reason = at(shortfalls.reason, row);
-    if (reason === 'no-seed-to-inoculate' || reason === 'decision') return [];
+    if (reason === 'no-seed-to-inoculate' || reason === 'decision' || reason === 'handed-over-before') return [];
     const untrue = (due: string) => [finding('E8413', 'allocation.shortfalls.reason', row, reason, due)];
     if (reason === 'window-missed')
       return isOfUse(c, community, crop, 0) && !hasCessation(c) ? untrue('goods would still be of use') : [];
@@ -203,11 +203,7 @@ function checkShortfallReasons(yard: Yard): readonly Problem[] {
       const packs = at(lots.packsOffered, lot) - at(given, lot);
       return packs > 0 && mayGo(c, reach, lot, community, crop, commodity) ? [{ lot, packs }] : [];
     });
-    const seedKg = (lot: number) => {
-      const product = lotAndProduct(c, lot)?.product;
-      return product ? seedKgOfPack(product) : Number.POSITIVE_INFINITY;
-    };
-    const fitting = spare.find(({ lot }) => seedKg(lot) <= shortKg + 1e-6);
+    const fitting = spare.find(({ lot }) => seedKgOfLot(c, lot) <= shortKg + 1e-6);
     if (!fitting) return [];
     if (reason !== 'not-delivered')
       return [finding('E8411', 'allocation.shortfalls', row, shortKg, at(c.scenario.lots, fitting.lot).id)];
@@ -227,7 +223,7 @@ function checkShortfallReasons(yard: Yard): readonly Problem[] {
 function parcelOfShortfall(c: CheckedCase, lot: number, spare: number, community: number, shortKg: number): Parcel {
   const product = lotAndProduct(c, lot)?.product;
   const packG = product?.packG ?? 0;
-  const packs = Math.min(spare, Math.max(1, Math.floor(shortKg / (product ? seedKgOfPack(product) : 1))));
+  const packs = Math.min(spare, Math.max(1, Math.floor(shortKg / (product ? seedKgOfLot(c, lot) : 1))));
   const kg = (packs * packG) / 1000;
   const isInoculant = product?.kind === 'inoculant';
   return {

@@ -1,3 +1,4 @@
+import { cropFact } from '../reference/crops.ts';
 import type { LotReason } from '../vocabulary/reasons.ts';
 import type { Product } from '../vocabulary/supply.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
@@ -8,6 +9,19 @@ import { LOT_REASON_LEAST_CHANCE } from './tolerances.ts';
 export function seedKgOfPack(product: Product): number {
   if (product.kind === 'seed') return product.packG / 1000;
   return product.doseGPerKg ? product.packG / product.doseGPerKg : 0;
+}
+
+/** The same for a lot: seed below the germination that rates reckon with is sown thicker and serves less. */
+export function seedKgOfLot(c: CheckedCase, lotIndex: number): number {
+  const pair = lotAndProduct(c, lotIndex);
+  if (!pair) return 0;
+  const { lot, product } = pair;
+  const crop = c.scenario.crops.find((one) => product.crops.includes(one));
+  if (product.kind !== 'seed' || lot.germinationPercent === null || !crop) return seedKgOfPack(product);
+  const reference = 100 * cropFact(crop, 'referenceGermination', c.scenario.assumptions).value;
+  return lot.germinationPercent >= reference
+    ? seedKgOfPack(product)
+    : (seedKgOfPack(product) * lot.germinationPercent) / reference;
 }
 
 /** Why a lot may not be given, from its own data; empty where it may. `chance`: of sowing before it expires. */

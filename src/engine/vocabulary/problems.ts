@@ -160,7 +160,7 @@ export const PROBLEM_WEIGHTS = {
   E5021: 'noted', // a fix or floor that the stock cannot meet
   E5022: 'blocks', // no answer from the solver
   E5023: 'noted', // growers not told: equal over communities instead
-  E5024: 'noted', // past hand-overs, not yet taken off stock and need
+  E5024: 'noted', // past hand-overs, taken off stock and need
   // 6-delivery
   E6001: 'noted', // decision on a vehicle or hand-over that names nothing in the scenario
   E6002: 'noted', // promised date not kept

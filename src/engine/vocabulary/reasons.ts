@@ -18,6 +18,7 @@ export type ShortfallReason =
   | 'stock-short'
   | 'no-compatible-stock'
   | 'no-seed-to-inoculate'
+  | 'handed-over-before'
   | 'not-reachable'
   | 'not-delivered'
   | 'window-missed'

@@ -8,6 +8,7 @@ import type { DemandRows } from './demand-rows.ts';
 import { formPools, type MinutesTo, type Pool } from './form-pools.ts';
 import { makeWholePacks } from './make-whole-packs.ts';
 import { meetLeastAmounts } from './meet-least-amounts.ts';
+import { packExactly } from './pack-exactly.ts';
 import { pickLots } from './pick-lots.ts';
 import { provePool } from './prove-pool.ts';
 import { isPriorityFirst, priorityOf, shareOut } from './share-out.ts';
@@ -78,12 +79,13 @@ function allocatePool(input: CommodityInput, pool: Pool): PoolResult {
     };
   }
   const sizes = pool.groups.map((g) => (groups[g] as StockGroup).sizes);
-  const packs = makeWholePacks(pool, arcKg, sizes, {
+  const rounded = makeWholePacks(pool, arcKg, sizes, {
     keptKg: terms.keptKg,
     askedKg: Float64Array.from(pool.rows, (row) => ask.askedKg[row] as number),
     highKg: terms.highKg,
     rank: Int32Array.from(pool.rows, (row) => (isPriorityFirst(scenario.policy) ? priorityOf(input, row) : 0)),
   });
+  const packs = floor ? packExactly({ terms, floor, arcKg, sizes, rounded, solver: input.solver }) : rounded;
   const picks = pickLots(pool, groups, packs);
   const isProven = floor !== null && ask.commodity !== 'sticker';
   return { picks, proofs: isProven ? provePool(input, terms, floor, arcKg) : [], problems };

@@ -13,6 +13,7 @@ import { depotsThatReach } from './depot-reach.ts';
 import { describeAllocation } from './describe-allocation.ts';
 import { findRemedies } from './find-remedies.ts';
 import { type Desk, giveOut } from './give-out.ts';
+import { countHandedBefore } from './handed-before.ts';
 import { judgeLots } from './judge-lots.ts';
 import { keepServed, settleNothing } from './keep-served.ts';
 import { listGrants, productsOfLots } from './list-grants.ts';
@@ -22,6 +23,7 @@ import { noteStock } from './note-stock.ts';
 import { prepareReachCurves, type ReachCurves } from './reach-curves.ts';
 import { readHolds } from './read-holds.ts';
 import { sharePacks } from './share-packs.ts';
+import { packKgOfLots } from './stock-groups.ts';
 
 /**
  * Who gets what, from which lot, when there is not enough.
@@ -40,19 +42,21 @@ export function allocateStock(
 ): StageResult<Allocation> {
   const demand = gatherDemand(needs);
   const products = productsOfLots(scenario);
-  const { verdicts, problems: lotProblems } = judgeLots(scenario, decisions, season, needs);
+  const packKg = packKgOfLots(scenario, products);
+  const handed = countHandedBefore(scenario, demand, products, packKg);
+  const { verdicts, problems: lotProblems } = judgeLots(scenario, decisions, season, needs, handed.packsOfLot);
   const { holds, problems: holdProblems } = readHolds(scenario, decisions, demand);
   const curves = prepareReachCurves(scenario, places, season, needs, products);
   const lastUsefulDay = lastUsefulDays(scenario, demand, curves);
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
   const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
   const reach = depotsThatReach(scenario, places);
-  const desk: Desk = { scenario, places, demand, products, verdicts, holds, settled, reach, solver };
+  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, settled, handed, reach, solver };
 
   const seedNeedKg = demand.programmeSeedKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg));
   const seed = giveOut(desk, 'seed', seedNeedKg, () => true);
   const toCoatKg = demand.seedNeedKg.map((need, r) =>
-    Math.min(need, (seed.givenKg[r] as number) + (demand.ownSeedKg[r] as number)),
+    Math.min(need, (seed.givenKg[r] as number) + (demand.ownSeedKg[r] as number) + (handed.seedKg[r] as number)),
   );
   const inoculant = giveOut(desk, 'inoculant', withoutRows(toCoatKg, outOfSeason), () => true);
   // Stickers ride with seed that goes there anyway: by themselves they would not be worth a trip.
@@ -65,12 +69,21 @@ export function allocateStock(
 
   const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines].sort((a, b) => a.row - b.row || a.lot - b.lot);
   const shortfalls = [
-    ...listShortfalls(scenario, demand, verdicts, { ...seed, needKg: demand.programmeSeedKg }, outOfSeason, null),
     ...listShortfalls(
       scenario,
       demand,
       verdicts,
-      { ...inoculant, needKg: toCoatKg },
+      packKg,
+      { ...seed, needKg: demand.programmeSeedKg, handedKg: handed.seedKg },
+      outOfSeason,
+      null,
+    ),
+    ...listShortfalls(
+      scenario,
+      demand,
+      verdicts,
+      packKg,
+      { ...inoculant, needKg: toCoatKg, handedKg: handed.inoculantKg },
       outOfSeason,
       demand.seedNeedKg.map((need, r) => need - (toCoatKg[r] as number)),
     ),

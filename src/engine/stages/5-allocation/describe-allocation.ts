@@ -81,8 +81,8 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
     figure(
       'grants.servesSeedKg',
       'kg',
-      'seed: packs * pack / 1000; inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise',
-      [PACKS, PACK_SIZE, DOSE],
+      'seed: packs * pack / 1000 * min(1, germination / reference germination); inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise',
+      [PACKS, PACK_SIZE, DOSE, given('germination', 'lots.csv:germination_percent', '%')],
     ),
     figure('shares.plannedHa', 'ha', 'sum over zones', [PLANNED]),
     figure('shares.seedNeedKg', 'kg', 'sum over zones', [SEED_NEED]),

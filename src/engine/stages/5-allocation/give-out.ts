@@ -8,6 +8,7 @@ import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
+import type { HandedBefore } from './handed-before.ts';
 import { type Settled, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
@@ -19,9 +20,12 @@ export interface Desk {
   readonly places: Places;
   readonly demand: DemandRows;
   readonly products: readonly Product[];
+  /** Seed that a pack of each lot is or coats, kg at reference germination. */
+  readonly packKg: Float64Array;
   readonly verdicts: readonly LotVerdict[];
   readonly holds: Holds;
   readonly settled: Settled;
+  readonly handed: HandedBefore;
   readonly reach: DepotReach;
   readonly solver: LinearSolver;
 }
@@ -44,7 +48,7 @@ export function giveOut(
   needKg: Float64Array,
   mayGo: (row: number, group: StockGroup) => boolean,
 ): GivenOut {
-  const { demand, products, settled } = desk;
+  const { demand, products, packKg, settled } = desk;
   const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
   const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
   const leftBehind = new Uint8Array(demand.count);
@@ -57,24 +61,26 @@ export function giveOut(
         ? minutes(row, group)
         : Number.POSITIVE_INFINITY;
   const open = shareAlong(desk, commodity, needKg, leftBehind, kept, along(false));
-  if (closedWays.size === 0) return { ...open, ...serveNeeds(products, [...kept, ...open.result.picks], needKg) };
+  if (closedWays.size === 0)
+    return { ...open, ...serveNeeds(products, packKg, [...kept, ...open.result.picks], needKg) };
   const given = [...kept, ...open.result.picks];
   const again = shareAlong(desk, commodity, needKg, leftBehind, given, along(true));
-  const served = serveNeeds(products, [...given, ...again.result.picks], needKg);
+  const served = serveNeeds(products, packKg, [...given, ...again.result.picks], needKg);
   return { ...open, reached: open.reached.map((reached, row) => reached | (again.reached[row] as number)), ...served };
 }
 
 /** Shares out what `kept` leaves of the stock, along the ways that `minutesTo` knows. */
 function shareAlong(
-  { scenario, demand, products, verdicts, holds, solver }: Desk,
+  { scenario, demand, products, packKg, verdicts, holds, handed, solver }: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
   leftBehind: Uint8Array,
   kept: readonly Pick[],
   minutesTo: MinutesTo,
 ) {
-  const keptKg = keptSeedKg(demand, products, kept, commodity);
-  const groups = groupStock(scenario, verdicts, commodity, packsByLot(scenario, kept), holds.namedLots);
+  const beforeKg = commodity === 'sticker' ? new Float64Array(demand.count) : handed[`${commodity}Kg`];
+  const keptKg = keptSeedKg(demand, products, packKg, kept, commodity).map((kg, row) => kg + (beforeKg[row] as number));
+  const groups = groupStock(scenario, verdicts, commodity, packsByLot(scenario, kept), holds.namedLots, packKg);
   const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, leftBehind);
   const result = allocateCommodity({ scenario, demand, ask, groups, minutesTo, kept, products, solver });
   return { ask, result, reached: result.reached };

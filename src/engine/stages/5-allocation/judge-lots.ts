@@ -27,12 +27,15 @@ const CODE: Readonly<Record<LotReason, ProblemCode>> = {
 /**
  * Which lots may be given, how much of each is reserved, and why the others are kept back. Every lot kept back, and every
  * lot that arrives while planning runs, is noted.
+ *
+ * @param gonePacks packs of each lot that were handed over before
  */
 export function judgeLots(
   scenario: Scenario,
   decisions: Decisions,
   season: SeasonOutlook,
   needs: Needs,
+  gonePacks: Int32Array,
 ): { readonly verdicts: readonly LotVerdict[]; readonly problems: readonly Problem[] } {
   const products = new Map(scenario.products.map((product) => [product.id, product]));
   const cleared = new Set(decisions.decisions.flatMap((d) => (d.kind === 'flag-cleared' ? [d.lotId] : [])));
@@ -43,12 +46,13 @@ export function judgeLots(
     if (!product) throw new RangeError(`lot ${l} is of a product that intake did not let through`);
     const chance = chanceSownBefore(scenario, season, plannedHa, product, lot.expires);
     const reasons = reasonsToKeepBack(scenario, product, lot, chance, plannedHa, cleared.has(lot.id));
-    const reserved = reasons.length > 0 ? 0 : Math.floor((lot.packs * scenario.policy.reservePercent) / 100);
+    const there = lot.packs - (gonePacks[l] as number);
+    const reserved = reasons.length > 0 ? 0 : Math.floor((there * scenario.policy.reservePercent) / 100);
     problems.push(...reasons.map((reason) => noteReason(reason, product, lot, chance)));
     if (reasons.length === 0 && lot.availableFrom !== null && lot.availableFrom > scenario.planning.from) {
       problems.push(noteLot('E5012', lot, 'available_from', isoDate(lot.availableFrom)));
     }
-    const offered = reasons.length > 0 ? 0 : lot.packs - reserved;
+    const offered = reasons.length > 0 ? 0 : there - reserved;
     return { lot: l, reasons, packsReserved: reserved, packsOffered: offered, chanceSownBeforeExpiry: chance };
   });
   return { verdicts, problems };

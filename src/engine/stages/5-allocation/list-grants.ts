@@ -4,11 +4,12 @@ import type { Grants } from '../../vocabulary/stage-results/allocation.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { Pick } from './allocate-commodity.ts';
 import type { DemandRows } from './demand-rows.ts';
-import { seedKgPerPack } from './stock-groups.ts';
 
 /** Whole packs of one lot for one row, and how much of the row's need they serve. */
 export interface GrantLine extends Pick {
   readonly product: Product;
+  /** Seed that one of its packs is or coats, kg at reference germination. */
+  readonly packKg: number;
   readonly servesSeedKg: number;
 }
 
@@ -20,6 +21,7 @@ export interface GrantLine extends Pick {
  */
 export function serveNeeds(
   products: readonly Product[],
+  packKg: Float64Array,
   picks: readonly Pick[],
   needKg: Float64Array,
 ): { readonly lines: readonly GrantLine[]; readonly givenKg: Float64Array } {
@@ -35,9 +37,10 @@ export function serveNeeds(
       const product = products[pick.lot] as Product;
       const before = served.get(pick.row) ?? [];
       const open = Math.max(0, (needKg[pick.row] as number) - exactSum(before));
-      const servesSeedKg = Math.min(open, pick.packs * seedKgPerPack(product));
+      const own = packKg[pick.lot] as number;
+      const servesSeedKg = Math.min(open, pick.packs * own);
       served.set(pick.row, [...before, servesSeedKg]);
-      return { ...pick, product, servesSeedKg };
+      return { ...pick, product, packKg: own, servesSeedKg };
     });
   return { lines, givenKg: needKg.map((_, row) => exactSum(served.get(row) ?? [])) };
 }
@@ -68,13 +71,14 @@ export function productsOfLots(scenario: Scenario): Product[] {
 export function keptSeedKg(
   demand: DemandRows,
   products: readonly Product[],
+  packKg: Float64Array,
   kept: readonly Pick[],
   kind: Product['kind'],
 ): Float64Array {
   const sums = Array.from({ length: demand.count }, () => new ExactSum());
   for (const { row, lot, packs } of kept) {
     const product = products[lot] as Product;
-    if (product.kind === kind) sums[row]?.add(packs * seedKgPerPack(product));
+    if (product.kind === kind) sums[row]?.add(packs * (packKg[lot] as number));
   }
   return Float64Array.from(sums, (sum) => sum.value());
 }

@@ -1,10 +1,8 @@
 import type { StockOrder } from '../../vocabulary/stage-results/allocation.ts';
-import type { DemandRows } from './demand-rows.ts';
 import { nearestDepot } from './depot-reach.ts';
 import type { Desk, GivenOut } from './give-out.ts';
 import { type OrderDesk, offersFor, orderStock } from './order-stock.ts';
 import type { ReachCurves } from './reach-curves.ts';
-import { seedKgPerPack } from './stock-groups.ts';
 
 interface Given {
   readonly seed: GivenOut;
@@ -20,29 +18,31 @@ export function listOrders(desk: Desk, given: Given, curves: ReachCurves, lastUs
   const { scenario, demand, solver } = desk;
   const orders: OrderDesk = { scenario, demand, curves, lastUsefulDay, solver, depotOf: depotFinder(desk) };
   const contingency = 1 + scenario.policy.contingencyPercent / 100;
-  const seedKg = stillWanted(given.seed, demand, given.seed.ask.askedKg);
+  const { handed } = desk;
+  const seedKg = stillWanted(given.seed, given.seed.ask.askedKg, handed.seedKg);
   const first = scenario.crops.map((_, crop) =>
     offersFor(scenario, 'seed', crop).reduce((day, { arrives }) => Math.min(day, arrives), Number.POSITIVE_INFINITY),
   );
   const toCoatKg = demand.seedNeedKg.map((need, row) => {
     const isSown = (lastUsefulDay[row] as number) >= scenario.planning.from;
     const comes = (first[demand.crop[row] as number] as number) <= (lastUsefulDay[row] as number);
-    const there = (given.seed.givenKg[row] as number) + (demand.ownSeedKg[row] as number);
+    const there =
+      (given.seed.givenKg[row] as number) + (demand.ownSeedKg[row] as number) + (handed.seedKg[row] as number);
     const seed = Math.min(need, there + (comes ? (seedKg[row] as number) : 0));
     return isSown ? seed * contingency : 0;
   });
-  const inoculantKg = stillWanted(given.inoculant, demand, toCoatKg);
+  const inoculantKg = stillWanted(given.inoculant, toCoatKg, handed.inoculantKg);
   return orderStock(orders, [
     { kind: 'seed', kg: seedKg },
     { kind: 'inoculant', kg: inoculantKg },
-    { kind: 'sticker', kg: stillWanted(given.sticker, demand, toCoatKg) },
+    { kind: 'sticker', kg: stillWanted(given.sticker, toCoatKg, handed.inoculantKg) },
   ]);
 }
 
 /** Asked and not given, kg of seed, within what a decision allows. */
-function stillWanted({ ask, lines }: GivenOut, demand: DemandRows, askedKg: Float64Array): Float64Array {
-  const givenKg = new Float64Array(demand.count);
-  for (const { row, packs, product } of lines) givenKg[row] = (givenKg[row] as number) + packs * seedKgPerPack(product);
+function stillWanted({ ask, lines }: GivenOut, askedKg: Float64Array, handedKg: Float64Array): Float64Array {
+  const givenKg = handedKg.slice();
+  for (const { row, packs, packKg } of lines) givenKg[row] = (givenKg[row] as number) + packs * packKg;
   return askedKg.map((asked, row) => {
     const isHeld = (ask.highKg[row] as number) < (ask.askedKg[row] as number);
     const most = isHeld ? Math.min(asked, ask.highKg[row] as number) : asked;

@@ -11,6 +11,8 @@ export interface Outturn {
   /** What the plan should have met, kg of seed. */
   readonly needKg: Float64Array;
   readonly givenKg: Float64Array;
+  /** There already from earlier hand-overs, kg of seed. */
+  readonly handedKg: Float64Array;
   /** Rows that some offered stock may reach. */
   readonly reached: Uint8Array;
 }
@@ -25,12 +27,13 @@ export function listShortfalls(
   scenario: Scenario,
   demand: DemandRows,
   verdicts: readonly LotVerdict[],
+  packKg: Float64Array,
   outturn: Outturn,
   outOfSeason: Uint8Array,
   unseededKg: Float64Array | null,
 ): Shortfall[] {
   const commodity = outturn.ask.commodity as Commodity;
-  const stock = bindingProducts(scenario, verdicts, commodity);
+  const stock = bindingProducts(scenario, verdicts, packKg, commodity);
   const shortfalls: Shortfall[] = [];
   for (let row = 0; row < demand.count; row++) {
     const note = (shortKg: number, reason: ShortfallReason, product: number) => {
@@ -39,7 +42,10 @@ export function listShortfalls(
       shortfalls.push({ shareRow: row, commodity, shortKg, hectares, reason, product });
     };
     const binding = stock[demand.crop[row] as number] as BindingProduct;
-    const shortKg = (outturn.needKg[row] as number) - (outturn.givenKg[row] as number);
+    const lacksKg = (outturn.needKg[row] as number) - (outturn.givenKg[row] as number);
+    const thereKg = Math.min(Math.max(0, lacksKg), outturn.handedKg[row] as number);
+    const shortKg = lacksKg - thereKg;
+    note(thereKg, 'handed-over-before', -1);
     const reason = outOfSeason[row] === 1 ? 'window-missed' : reasonFor(outturn, row, shortKg, binding);
     note(shortKg, reason, STOCK_REASONS.includes(reason) ? binding.product : -1);
     note(unseededKg?.[row] ?? 0, 'no-seed-to-inoculate', -1);
@@ -73,14 +79,22 @@ interface BindingProduct {
   readonly smallestKg: number;
 }
 
-function bindingProducts(scenario: Scenario, verdicts: readonly LotVerdict[], kind: Commodity): BindingProduct[] {
+function bindingProducts(
+  scenario: Scenario,
+  verdicts: readonly LotVerdict[],
+  packKg: Float64Array,
+  kind: Commodity,
+): BindingProduct[] {
+  const smallestKg = new Float64Array(scenario.products.length).fill(Number.POSITIVE_INFINITY);
   const offeredKg = new Float64Array(scenario.products.length);
   const productIndex = new Map(scenario.products.map(({ id }, p) => [id, p]));
   for (const { lot, packsOffered } of verdicts) {
     const p = productIndex.get(scenario.lots[lot]?.productId ?? '');
     const product = scenario.products[p ?? -1];
     if (p === undefined || !product || packsOffered === 0) continue;
-    offeredKg[p] = (offeredKg[p] as number) + packsOffered * (seedKgPerPack(product) || 0);
+    const kg = packKg[lot] as number;
+    offeredKg[p] = (offeredKg[p] as number) + packsOffered * (kg || 0);
+    if (kg > 0) smallestKg[p] = Math.min(smallestKg[p] as number, kg);
   }
   return scenario.crops.map((crop) => {
     const fitting = scenario.products
@@ -92,10 +106,7 @@ function bindingProducts(scenario: Scenario, verdicts: readonly LotVerdict[], ki
     return {
       product: largest?.p ?? -1,
       isOffered: offered.length > 0,
-      smallestKg: offered.reduce(
-        (least, { product }) => Math.min(least, seedKgPerPack(product)),
-        Number.POSITIVE_INFINITY,
-      ),
+      smallestKg: offered.reduce((least, { p }) => Math.min(least, smallestKg[p] as number), Number.POSITIVE_INFINITY),
     };
   });
 }

@@ -146,7 +146,7 @@ function giveOnePack({ pool, arcKg, sizes, bounds, packs, left, given, arcsOfRow
 }
 
 /** What the row may have, and less than one smallest pack that may go to it beyond. */
-function mostAllowed(
+export function mostAllowed(
   pool: Pool,
   sizes: readonly (readonly PackSize[])[],
   arcs: readonly number[],

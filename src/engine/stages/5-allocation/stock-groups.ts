@@ -1,3 +1,4 @@
+import { cropFact } from '../../reference/crops.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Lot, Product, ProductKind } from '../../vocabulary/supply.ts';
@@ -41,10 +42,26 @@ export function seedKgPerPack(product: Product): number {
 }
 
 /**
+ * Kilograms of seed that a pack of each lot is or coats. Seed that germinates less than the rate reckons with is sown thicker, so a bag
+ * serves less land: its kilograms count as those of seed at reference germination. It is never sown thinner than the rate.
+ */
+export function packKgOfLots({ lots, crops, assumptions }: Scenario, products: readonly Product[]): Float64Array {
+  return Float64Array.from(lots, ({ germinationPercent }, l) => {
+    const product = products[l] as Product;
+    const kg = seedKgPerPack(product);
+    const crop = crops.find((one) => product.crops.includes(one));
+    if (product.kind !== 'seed' || germinationPercent === null || crop === undefined) return kg;
+    const reference = cropFact(crop, 'referenceGermination', assumptions).value;
+    return kg * Math.min(1, germinationPercent / 100 / reference);
+  });
+}
+
+/**
  * Groups the offered packs of one kind of product, in an order of depots and crops that names play no part in.
  *
  * @param takenPacks packs of each lot already given (second round)
  * @param namedLots lots that not everyone may have
+ * @param packKg kg of seed that a pack of each lot is or coats
  */
 export function groupStock(
   scenario: Scenario,
@@ -52,6 +69,7 @@ export function groupStock(
   kind: ProductKind,
   takenPacks: Int32Array,
   namedLots: ReadonlySet<number>,
+  packKg: Float64Array,
 ): readonly StockGroup[] {
   const products = new Map(scenario.products.map((product) => [product.id, product]));
   const depots = new Map(scenario.depots.map(({ id }, d) => [id, d]));
@@ -60,14 +78,14 @@ export function groupStock(
     const lot = scenario.lots[l] as Lot;
     const product = products.get(lot.productId);
     const depot = depots.get(lot.depotId);
-    if (product?.kind !== kind || depot === undefined || packsOffered <= 0 || !(seedKgPerPack(product) > 0)) continue;
+    if (product?.kind !== kind || depot === undefined || packsOffered <= 0 || !((packKg[l] as number) > 0)) continue;
     const crops = scenario.crops.flatMap((crop, c) => (product.crops.includes(crop) ? [c] : []));
     const namedLot = namedLots.has(l) ? l : -1;
     const key = `${depot} ${crops.join(',')} ${namedLot}`;
     const group = groups.get(key) ?? { depot, crops, namedLot, lots: [] };
     // A lot that promises have used up stays in its group: its price is part of the proof of the fair share.
     const packs = packsOffered - (takenPacks[l] as number);
-    group.lots.push({ lot: l, packs, kg: seedKgPerPack(product), expires: lot.expires, from: lot.availableFrom ?? 0 });
+    group.lots.push({ lot: l, packs, kg: packKg[l] as number, expires: lot.expires, from: lot.availableFrom ?? 0 });
     groups.set(key, group);
   }
   return [...groups.values()]

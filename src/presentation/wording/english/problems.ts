@@ -586,8 +586,9 @@ export const PROBLEM_WORDING: Readonly<Record<ProblemCode, ProblemWording>> = {
     remedy: 'Enter farmers or <crop>_growers, or set equalOver to community.',
   },
   E5024: {
-    what: (p) => `${p.facts['rows']} past hand-overs are not yet taken off stock and need.`,
-    remedy: 'Enter the packs that are in store today in the lots file, and the hectares still to be served.',
+    what: (p) =>
+      `${p.facts['rows']} past hand-overs are taken off the lots, as they were counted when they came, and off what their communities still need.`,
+    remedy: 'Nothing needs doing, unless the lots file already counts what is left: then take these rows out of it.',
   },
   // 6-delivery
   E6001: {

@@ -19,6 +19,7 @@ export const SHORTFALL_WORDING: Readonly<Record<ShortfallReason, string>> = {
   'stock-short': 'not enough stock for all; shared out by the chosen rule',
   'no-compatible-stock': 'no stock that fits this crop',
   'no-seed-to-inoculate': 'no seed to inoculate',
+  'handed-over-before': 'handed over before; counted as signed for, not again here',
   'not-reachable': 'no vehicle reaches the hand-over place',
   'not-delivered': 'could not be delivered',
   'window-missed': 'would come after the last useful day',

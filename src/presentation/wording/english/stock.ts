@@ -52,6 +52,7 @@ export const STOCK_WORDING = {
     'window-missed': 'Too late to sow',
     decision: 'Held back by decision',
     'no-seed-to-inoculate': 'No seed to inoculate',
+    'handed-over-before': 'Handed over before',
     unserved: 'Goods left at depots',
   },
   lotKept: (lot: string, amount: string, reason: string) => `Lot ${lot} (${amount}): ${reason}.`,

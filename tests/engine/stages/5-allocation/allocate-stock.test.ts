@@ -262,6 +262,21 @@ describe('other rules of sharing', () => {
     expect(result.shares.seedGivenKg[0]).toBe(100);
   });
 
+  it('seed that germinates 68 of 85 is sown thicker: 50 kg serve as 40, and 88 is not sown thinner', () => {
+    const one = (germinationPercent: number, packs: number) =>
+      allocate({
+        crops: ['soybean'],
+        communities: [{ ha: { soybean: 10 } }],
+        products: [seedPack('soybean', 5, { minGerminationPercent: 60 })],
+        lots: [lot(seedPack('soybean', 5), packs, { germinationPercent })],
+      }).result;
+    expect(one(68, 10).shares.seedGivenKg[0]).toBeCloseTo(40, 9);
+    expect(one(68, 10).shares.inoculantNeedSeedKg[0]).toBeCloseTo(40, 9);
+    expect(one(88, 10).shares.seedGivenKg[0]).toBe(50);
+    // 100 kg at 85 are 125 kg at 68: 25 bags.
+    expect(Array.from(one(68, 40).grants.packs)).toEqual([25]);
+  });
+
   it('keeps the reserve at the depot: 5 percent of 30 packs, 1.5, is 1 whole pack', () => {
     const { result } = allocate({
       crops: ['soybean'],

@@ -17,7 +17,13 @@ function judge(of: Product, over: Partial<Lot>, firstDays: readonly number[] = [
     seasons: firstDays.map((first) => [first, first + 21] as const),
     policy: { reservePercent: 10 },
   });
-  const { verdicts, problems } = judgeLots(scenario, decisions(...edits), season, needs);
+  const { verdicts, problems } = judgeLots(
+    scenario,
+    decisions(...edits),
+    season,
+    needs,
+    new Int32Array(scenario.lots.length),
+  );
   return { ...verdicts[0], codes: problems.map(({ code }) => code), problem: problems[0] };
 }
 
