@@ -91,13 +91,24 @@ export function measureExposure(minutes: ArrayLike<number>, celsius: ArrayLike<n
     sums.hoursAbove30 += hoursAbove(line, hours, 30);
     sums.hoursAbove35 += hoursAbove(line, hours, 35);
     sums.hoursAbove40 += hoursAbove(line, hours, 40);
-    // Simpson's rule on each line: its ends once, its middle four times.
-    values.push(line[0] as number, ((line[0] as number) + (line[1] as number)) / 2, line[1] as number);
-    weights.push(hours, 4 * hours, hours);
+    addLine(line[0] as number, line[1] as number, hours, values, weights);
   }
   const sorted = Float64Array.from(celsius).sort();
   const meanKineticC = values.length > 0 ? meanKineticCelsius(values, weights) : (sorted[0] ?? Number.NaN);
   return { ...sums, minC: sorted[0] ?? Number.NaN, maxC: sorted.at(-1) ?? Number.NaN, meanKineticC };
+}
+
+/** Widest stretch of temperature that one panel of Simpson's rule spans. */
+const PANEL_KELVIN = 5;
+
+/** A straight line as weighted values by Simpson's rule: ends of each panel once, its middle four times. */
+function addLine(from: number, to: number, hours: number, values: number[], weights: number[]): void {
+  const panels = Math.max(1, Math.ceil(Math.abs(to - from) / PANEL_KELVIN));
+  for (let panel = 0; panel < panels; panel++) {
+    const at = (part: number) => from + ((panel + part) / panels) * (to - from);
+    values.push(at(0), at(0.5), at(1));
+    weights.push(hours / panels, (4 * hours) / panels, hours / panels);
+  }
 }
 
 /**

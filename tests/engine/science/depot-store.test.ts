@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { depotCelsius, fillCoolStores } from '../../../src/engine/science/depot-store.ts';
 import { planFiles, readFolderFiles } from '../../plan-files.ts';
+import { blankDepot } from '../blank-scenario.ts';
 
 const tiny = readFolderFiles(fileURLToPath(new URL('../../../scenarios/tiny-district', import.meta.url)));
 const encode = (text: string) => new TextEncoder().encode(text);
@@ -37,5 +38,22 @@ describe('a depot whose cool store is too small', () => {
     const { scenario } = withStore(10);
     const depot = scenario.depots[0] as NonNullable<(typeof scenario.depots)[0]>;
     expect([depotCelsius(depot, true, 24), depotCelsius(depot, false, 24)]).toEqual([26, 8]);
+  });
+});
+
+describe('a cool store without power for some hours of the day', () => {
+  const store = (outageHours: number) => blankDepot({ coolStoreLitres: 50, coolStoreC: 6, outageHours });
+  it('drifts to the air with a time constant of ten hours, and counts the outage as warm as it ends', () => {
+    // Eight hours from 6 towards 26 °C: 26 - 20 exp(-0.8) = 17.01 °C; a third of the day of that: 6 + 11.01 / 3.
+    expect(depotCelsius(store(8), false, 26)).toBeCloseTo(6 + (20 * (1 - Math.exp(-0.8))) / 3, 9);
+    expect(depotCelsius(store(0), false, 26)).toBe(6);
+  });
+  it('longer outages never keep it cooler, and air cooler than the store does it no harm', () => {
+    for (let hours = 1; hours <= 24; hours++)
+      expect(depotCelsius(store(hours), false, 30)).toBeGreaterThan(depotCelsius(store(hours - 1), false, 30));
+    expect(depotCelsius(store(12), false, 2)).toBe(6);
+  });
+  it('means nothing to a depot without a cool store', () => {
+    expect(depotCelsius(blankDepot({ outageHours: 12 }), false, 27)).toBe(27);
   });
 });
