@@ -54,6 +54,7 @@ export { readScenario, type ScenarioReading } from './stages/1-intake/read-scena
 export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
 export { costliest } from './stages/7-outcomes/past-seasons.ts';
 export {
+  type DrivenLoads,
   makePlayResult,
   type PlayParts,
   type PlayTotal,
