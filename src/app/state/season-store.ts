@@ -6,6 +6,9 @@ import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/wo
 import type {
   AllocationDifference,
   Decision,
+  DeliveryDifference,
+  MoveAsked,
+  MovePriced,
   Needs,
   Plan,
   Problem,
@@ -21,6 +24,8 @@ import type { KeptState } from './kept-state.ts';
 
 /** The same defaults as on the command line, so that both make the same plan. */
 const SEARCH = { seed: 1, iterations: 20_000 };
+/** Few are enough where the search begins from a plan. */
+const REPLAN_ITERATIONS = 2_000;
 
 type Files = ReadonlyMap<string, Uint8Array>;
 
@@ -57,6 +62,8 @@ export interface SeasonState {
   /** Needs under figures that were changed since the plan; null where none was. */
   readonly changedNeeds: Needs | null;
   /** What each day is worth to each zone, and the plan it was asked for; null until a view has asked. */
+  /** What planning the days again changed; null where that was not done, or has been read. */
+  readonly difference: DeliveryDifference | null;
   readonly calendar: { readonly of: Plan; readonly worth: SeasonCalendar | null } | null;
 
   openFiles(gathered: Gathered): Promise<void>;
@@ -73,6 +80,11 @@ export interface SeasonState {
   dismiss(): void;
   /** What changes would give and take of the stock under the decisions of now; null where no answer is possible. */
   askStock(changes: readonly StockChange[]): Promise<AllocationDifference | null>;
+  /** The days alone once more, from the present plan: nobody gets more or less, and days told are kept where they can be. */
+  replanDays(): Promise<void>;
+  dismissDifference(): void;
+  /** What moving goods would cost; null where no answer is possible. */
+  askMove(asked: MoveAsked): Promise<MovePriced | null>;
   /** How a planned trip would go at another hour; null where no answer is possible. */
   askTrip(trip: TripQuestion): Promise<TripAtHour | null>;
   /** Has the days of the plan weighed, once a plan. */
@@ -97,6 +109,7 @@ const NOTHING = {
   notice: null,
   changedNeeds: null,
   calendar: null,
+  difference: null,
 } as const;
 
 /** The season on the page: files, scenario, decisions, plan. All work is done by the client, beside the page. */
@@ -132,6 +145,15 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       } catch (error) {
         fail(error);
       }
+    }
+
+    /** Asks what only a worker with a plan of its own can answer; one that has none makes the present plan first. */
+    async function withPlan<T>(ask: () => Promise<T | null>): Promise<T | null> {
+      const answer = await ask();
+      const { plannedFrom, files } = get();
+      if (answer !== null || plannedFrom?.files !== files) return answer;
+      await client.plan({ decisions: plannedFrom.decisions, ...SEARCH }, () => {});
+      return ask();
     }
 
     function setDecisions(decisions: readonly Decision[], undone: readonly Decision[]): void {
@@ -238,6 +260,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
             findings: null,
             notice: null,
             changedNeeds: null,
+            difference: null,
           });
           await check(plan, decisions);
         } catch (error) {
@@ -259,6 +282,43 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         if (planning) return null;
         try {
           return (await client.stock({ decisions, changes })).difference;
+        } catch (error) {
+          fail(error);
+          return null;
+        }
+      },
+
+      async replanDays() {
+        const { decisions, files, planning, read: opened, plannedFrom } = get();
+        if (!opened?.scenario || planning || plannedFrom?.files !== files) return;
+        set({ planning: { stage: '6-delivery', share: 0, best: null } });
+        try {
+          const answer = await withPlan(() => client.replan({ decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }));
+          set({ planning: null });
+          if (answer === null) return;
+          const { plan, difference } = answer;
+          set({
+            plan,
+            difference,
+            plannedFrom: { files, decisions },
+            findings: null,
+            notice: null,
+            changedNeeds: null,
+          });
+          await check(plan, decisions);
+        } catch (error) {
+          fail(error);
+        }
+      },
+
+      dismissDifference() {
+        set({ difference: null });
+      },
+
+      async askMove(asked) {
+        if (get().planning) return null;
+        try {
+          return (await withPlan(async () => (await client.move(asked)).priced)) ?? null;
         } catch (error) {
           fail(error);
           return null;
@@ -306,6 +366,7 @@ function lastStep(decisions: readonly Decision[]): number {
 }
 
 const cleared = () => ({
+  difference: null,
   changedNeeds: null,
   calendar: null,
   plan: null,

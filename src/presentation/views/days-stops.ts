@@ -31,6 +31,12 @@ interface HandedLot {
   readonly kg: number;
 }
 
+/** Consignments that are handed over at a stop. */
+export function consignmentsOfStop({ delivery }: Plan, stop: DayStop): number[] {
+  const loads = delivery.stops.loads[stop.row] ?? [];
+  return [...new Set(loads.map((load) => delivery.loads.consignment[load] ?? -1))];
+}
+
 /** Closes the last road on the way to a stop from a day to the end of planning; null where no road is driven. */
 export function closeWay(plan: Plan, scenario: Scenario, stop: DayStop, date: string): Decision | null {
   const leg = plan.delivery.legs[plan.delivery.stops.leg[stop.row] ?? -1];

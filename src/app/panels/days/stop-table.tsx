@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Decision } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
@@ -8,6 +9,7 @@ import type { Words } from '../../../presentation/wording/words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import type { DayShown } from './day-shown.ts';
+import { MoveStop } from './move-stop.tsx';
 import { VehicleMark } from './vehicle-mark.tsx';
 
 /** The chosen vehicle's day, stop by stop: what map and chart draw, as a table. */
@@ -83,8 +85,9 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
   const { plan, scenario, day } = shown;
   const goods = stopGoods(plan, scenario, stop, vehicle.id, day);
   const date = dateText(day, words, false);
+  const [isMoving, setIsMoving] = useState(false);
   const others = goods.communities.filter((name) => name !== goods.place).join(', ');
-  return (
+  const row = (
     <tr>
       <td className="number">{localNumber(stop.number, words)}</td>
       <th scope="row">
@@ -106,9 +109,30 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       </td>
       <td className="number hold">
         <HoldButton locks={goods.locks} title={days.holdTitle(goods.place, vehicle.id, date)} />
+        <button
+          type="button"
+          className="link decide"
+          aria-expanded={isMoving}
+          aria-label={days.moveTitle(goods.place)}
+          onClick={() => setIsMoving(!isMoving)}
+        >
+          {days.move}
+        </button>
         <CloseButton closure={closeWay(plan, scenario, stop, day)} title={days.closeTitle(goods.place, date)} />
       </td>
     </tr>
+  );
+  if (!isMoving) return row;
+  return (
+    <>
+      {row}
+      <tr>
+        <td />
+        <td colSpan={6}>
+          <MoveStop {...{ shown, vehicle, stop }} locks={goods.locks} onLeave={() => setIsMoving(false)} />
+        </td>
+      </tr>
+    </>
   );
 }
 

@@ -11,6 +11,7 @@ import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
 import { MapLegend } from './map-legend.tsx';
 import { NotServedLines } from './not-served.tsx';
+import { ReplanDays } from './replan-days.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
 import { StopTable } from './stop-table.tsx';
 import { useWorth } from './use-worth.ts';
@@ -47,6 +48,7 @@ function Panel() {
   return (
     <>
       <SeasonAndCalendar shown={shown} worth={worth} />
+      <ReplanDays />
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
       <ZoneWorth shown={shown} worth={worth} />

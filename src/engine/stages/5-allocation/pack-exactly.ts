@@ -34,7 +34,7 @@ interface Packing {
  * served in full by rounding, or the pool is large, or the solver stops early, rounding stands.
  */
 export function packExactly(packing: Packing): PacksOfArcs {
-  const { terms, floor, sizes, rounded, solver } = packing;
+  const { terms, sizes, rounded } = packing;
   const { pool } = terms;
   const columns = Array.from(pool.arcGroup).reduce((sum, g) => sum + (sizes[g] as readonly PackSize[]).length, 0);
   if (columns > MOST_COLUMNS || terms.byZone) return rounded;

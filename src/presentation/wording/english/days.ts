@@ -179,6 +179,43 @@ export const DAYS_WORDING = {
   held: 'held',
   holdTitle: (place: string, vehicle: string, date: string) => `Hold here: ${place}, on ${vehicle}, ${date}`,
   heldNote: 'held when planned again',
+  move: 'Move',
+  moveTitle: (place: string) => `Move the stop at ${place} to another vehicle or day`,
+  moveDay: 'day',
+  askPrice: 'Ask its price',
+  moveIt: 'Move it',
+  leaveIt: 'Leave it',
+  moveNot: (reason: string) => `Not possible: ${reason}.`,
+  movePrice: (cost: string, money: string) =>
+    `Weighs ${cost} in all, worth and promises counted; ${money} of it money.`,
+  moveOtherDay: 'It is another day than told.',
+  moveLeaves: (count: string) => `${count} other hand-overs would find no place.`,
+  changes: {
+    title: 'What changes',
+    replan: 'Plan the days again',
+    replanNote:
+      'From this plan: nobody gets more or less, and days that were told are kept where they can be. Replan above starts anew.',
+    allKept: 'Every day that was told is kept.',
+    broken: (count: string, isOne: boolean) =>
+      `${count} ${isOne ? 'hand-over comes' : 'hand-overs come'} on another day than told, or not.`,
+    sameCost: 'Delivery costs the same.',
+    dearer: (money: string) => `Delivery costs ${money} more.`,
+    cheaper: (money: string) => `Delivery costs ${money} less.`,
+    goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant' },
+    noLonger: (who: string, what: string, reason: string) => `${who}: ${what} does not come: ${reason}`,
+    nowServed: (who: string, what: string, date: string, vehicle: string) =>
+      `${who}: ${what} now comes on ${date}, ${vehicle}`,
+    otherDay: (who: string, what: string, now: string, before: string, vehicle: string) =>
+      `${who}: ${what} on ${now}, not on ${before}, ${vehicle}`,
+    otherVehicle: (who: string, what: string, now: string, before: string, date: string) =>
+      `${who}: ${what} with ${now}, not ${before}, on ${date}`,
+    otherHour: (who: string, what: string, now: string, before: string, date: string) =>
+      `${who}: ${what} about ${now}, not ${before}, on ${date}`,
+    stopsMore: (vehicle: string, date: string, count: string, isOne: boolean) =>
+      `${vehicle}, ${date}: ${count} ${isOne ? 'stop' : 'stops'} more`,
+    stopsFewer: (vehicle: string, date: string, count: string, isOne: boolean) =>
+      `${vehicle}, ${date}: ${count} ${isOne ? 'stop' : 'stops'} fewer`,
+  },
   close: 'Way closed',
   isClosed: 'closed',
   closeTitle: (place: string, date: string) => `Way closed: the last road to ${place}, from ${date} on`,

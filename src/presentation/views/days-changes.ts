@@ -1,0 +1,79 @@
+import type { DeliveryDifference, Plan, Scenario } from '../../engine/index.ts';
+import { localNumber, withUnit } from '../local-number.ts';
+import type { Words } from '../wording/words.ts';
+import { hourText, weekdayOf } from './days-axis.ts';
+import { dateText } from './frame-view.ts';
+
+/** What a plan made again changes, in the words of those it concerns. */
+export interface ChangesView {
+  /** How many people hear another day, and what the change costs. */
+  readonly headline: string;
+  /** One line a vehicle and day that gains or loses stops. */
+  readonly vehicles: readonly string[];
+  /** One line a community whose goods come otherwise. */
+  readonly communities: readonly string[];
+}
+
+type Change = DeliveryDifference['changes'][number];
+
+export function changesView(difference: DeliveryDifference, plan: Plan, scenario: Scenario, words: Words): ChangesView {
+  const { changes: said } = words.days;
+  const { promisesBroken, costBefore, costAfter } = difference;
+  const more = costBefore === null || costAfter === null ? null : costAfter - costBefore;
+  const money = (value: number) => withUnit(localNumber(Math.abs(value), words), plan.scenario.currency);
+  const cost =
+    more === null || Math.abs(more) < 0.5
+      ? said.sameCost
+      : more > 0
+        ? said.dearer(money(more))
+        : said.cheaper(money(more));
+  const count = localNumber(promisesBroken, words);
+  return {
+    headline: `${promisesBroken === 0 ? said.allKept : said.broken(count, promisesBroken === 1)} ${cost}`,
+    vehicles: vehicleLines(difference.changes, words),
+    communities: difference.changes.map((change) => communityLine(change, scenario, words)),
+  };
+}
+
+const day = (iso: string, words: Words): string =>
+  words.days.weekdayDate(words.weekdays[weekdayOf(iso)] ?? '', dateText(iso, words, false));
+
+function communityLine({ code, communityId, group, before, after, reasons }: Change, scenario: Scenario, words: Words) {
+  const { changes: said } = words.days;
+  const who = scenario.communities.find(({ id }) => id === communityId)?.name || communityId;
+  const what = said.goods[group];
+  const [was, is] = [before[0], after[0]];
+  if (code === 'no-longer-served' || is === undefined) {
+    const [reason] = reasons;
+    return said.noLonger(who, what, reason === undefined ? '' : words.reasons.UNSERVED_WORDING[reason]);
+  }
+  if (code === 'now-served' || was === undefined) return said.nowServed(who, what, day(is.date, words), is.vehicleId);
+  if (code === 'other-day') return said.otherDay(who, what, day(is.date, words), day(was.date, words), is.vehicleId);
+  if (code === 'other-vehicle') return said.otherVehicle(who, what, is.vehicleId, was.vehicleId, day(is.date, words));
+  return said.otherHour(who, what, hourText(is.arriveMinute), hourText(was.arriveMinute), day(is.date, words));
+}
+
+/** Stops that a vehicle gains and loses on a day: what its driver is told. */
+function vehicleLines(changes: readonly Change[], words: Words): string[] {
+  const { changes: said } = words.days;
+  const gained = new Map<string, number>();
+  for (const { before, after } of changes) {
+    const keys = (list: Change['before']) => new Set(list.map(({ date, vehicleId }) => `${date} ${vehicleId}`));
+    const [was, is] = [keys(before), keys(after)];
+    for (const key of is) if (!was.has(key)) gained.set(key, (gained.get(key) ?? 0) + 1);
+    for (const key of was) if (!is.has(key)) gained.set(key, (gained.get(key) ?? 0) - 1);
+  }
+  return [...gained]
+    .filter(([, count]) => count !== 0)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, count]) => {
+      const [date = '', ...vehicle] = key.split(' ');
+      const shown = localNumber(Math.abs(count), words);
+      return (count > 0 ? said.stopsMore : said.stopsFewer)(
+        vehicle.join(' '),
+        day(date, words),
+        shown,
+        Math.abs(count) === 1,
+      );
+    });
+}
