@@ -404,8 +404,9 @@ function hashInputs(scenario: Scenario, decisions: Decisions, overlay: PolygonOv
   const { communities, zones, handoverPoints, depots, vehicles, roads, planning, asOf, crops } = scenario;
   const { weather, seasons, seasonYear, forecastHorizonDays, utcOffsetMinutes, cropWindows, assumptions } = scenario;
   const { products, lots, policy, prices, yieldsTPerHa, handovers } = scenario;
+  const roadRules = Object.entries(assumptions).filter(([name]) => name.startsWith('road.'));
   return {
-    land: contentHash([communities, zones, handoverPoints, depots, vehicles, roads, planning, crops]),
+    land: contentHash([communities, zones, handoverPoints, depots, vehicles, roads, planning, crops, roadRules]),
     climate: contentHash([
       weather,
       seasons,

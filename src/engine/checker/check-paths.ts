@@ -141,7 +141,7 @@ function judgeUse(
   for (const [road, from, to] of leg.pieces) {
     const line = c.scenario.roads[road];
     if (!line) continue;
-    const speed = ownSpeed(line, state, isMotorcycle(vehicle));
+    const speed = ownSpeed(c.scenario, line, state, isMotorcycle(vehicle));
     if (!vehicle.roadsAllowed.includes(line.roadClass))
       found.push(finding('E8804', 'delivery.legs.pieces', row, line.roadClass, vehicle.roadsAllowed.join(' ')));
     if (closed.has(road) || speed === 0) found.push(finding('E8803', 'delivery.legs.pieces', row, road));

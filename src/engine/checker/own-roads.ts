@@ -14,14 +14,21 @@ import { nearestOnSegment, segmentKm } from './own-earth.ts';
 
 export const isMotorcycle = (vehicle: Vehicle) => vehicle.kind.toLowerCase().includes('moto');
 
-const wetFactor = (roadClass: RoadClass, surface: RoadLine['surface']) =>
-  UNMADE_CLASSES.includes(roadClass) ? WET_TRACK_FACTOR.value : WET_SPEED_FACTOR[surface].value;
-
 /** km/h on a road in a road state; 0 where it is shut to the vehicle. */
-export function ownSpeed({ roadClass, surface }: RoadLine, state: number, motorcycle: boolean): number {
-  const shut = state === 2 && !motorcycle && (UNMADE_CLASSES.includes(roadClass) || surface === 'earth');
+export function ownSpeed(
+  { assumptions }: Scenario,
+  { roadClass, surface }: RoadLine,
+  state: number,
+  motorcycle: boolean,
+): number {
+  const bed = UNMADE_CLASSES.includes(roadClass) ? 'track' : surface;
+  const isShutTo = (assumptions[`road.shut.${bed}`] ?? (bed === 'earth' || bed === 'track' ? 1 : 0)) > 0;
+  const motorcyclesToo = (assumptions['road.shut.motorcycles'] ?? 0) > 0;
   const dry = ROAD_SPEED_KM_PER_H[roadClass].value;
-  return shut ? 0 : state === 0 ? dry : dry * wetFactor(roadClass, surface);
+  if (state === 0) return dry;
+  if (state === 2 && isShutTo && (!motorcycle || motorcyclesToo)) return 0;
+  const usual = bed === 'track' ? WET_TRACK_FACTOR.value : WET_SPEED_FACTOR[bed].value;
+  return dry * (assumptions[`road.wetSpeed.${bed}`] ?? usual);
 }
 
 /** km/h between a place and the road it joins: as on a track. */
@@ -206,7 +213,7 @@ function listArcs(
   let extra = network.nodeCount + joins.length;
   c.scenario.roads.forEach((line, road) => {
     const usable = vehicle.roadsAllowed.includes(line.roadClass) && !closed.has(road);
-    const speed = usable ? ownSpeed(line, state, isMotorcycle(vehicle)) : 0;
+    const speed = usable ? ownSpeed(c.scenario, line, state, isMotorcycle(vehicle)) : 0;
     const nodes = at(network.nodes, road);
     if (speed === 0) {
       // A site that joins a shut road where it meets another still gets onto that one.

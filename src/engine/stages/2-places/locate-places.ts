@@ -1,4 +1,5 @@
 import type { PolygonOverlay } from '../../numerics/polygon-overlay.ts';
+import { wetRoadRule } from '../../reference/speeds.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { HandoverPlace, Places, Site, TravelTables } from '../../vocabulary/stage-results/places.ts';
@@ -73,7 +74,7 @@ function connectSites(
   const closures = listClosures(scenario, decisions, finder);
   const joins = classes.map((one) => snapSites(scenario, sites, one, measured, finder));
   const graph = buildRoadGraph(measured, joins);
-  const costing = openArcCosting(graph, measured);
+  const costing = openArcCosting(graph, measured, wetRoadRule(scenario.assumptions));
   const travel: TravelTables = {
     classes,
     vehicleClass,

@@ -1,4 +1,5 @@
 import { ShortestPaths } from '../../numerics/shortest-paths.ts';
+import { wetRoadRule } from '../../reference/speeds.ts';
 import { ROAD_STATES } from '../../vocabulary/places.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
@@ -66,7 +67,7 @@ export function traceLegs(
  */
 export function openLegTracer(scenario: Scenario, places: Places): LegTracer {
   const { graph, classes, closureSets } = places.travel;
-  const costing = openArcCosting(graph, measureRoads(scenario.roads));
+  const costing = openArcCosting(graph, measureRoads(scenario.roads), wetRoadRule(scenario.assumptions));
   const paths = new ShortestPaths({ offsets: graph.arcOffsets, to: graph.arcTo });
   const costsOf = new Map<string, Float64Array>();
   return (vehicleClass, closureSet, roadState, fromSite, toSite) => {
