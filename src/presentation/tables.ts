@@ -8,6 +8,14 @@ import { problemsCsv } from './exports/problems-csv.ts';
 import { routesGeojson } from './exports/routes-geojson.ts';
 import { zonesCsv } from './exports/zones-csv.ts';
 import { zonesGeojson } from './exports/zones-geojson.ts';
+import { orderList } from './views/order-list.ts';
+import { english } from './wording/words.ts';
+
+/** The order list as sentences, plain spaces: to be read, printed or sent to a buyer. */
+function orderListText(plan: Plan, scenario: Scenario): string {
+  const { lines, total } = orderList(plan, scenario, english);
+  return `${[...lines.map(({ text }) => text), total].join('\n').replaceAll('\u00a0', ' ')}\n`;
+}
 
 const outlinesAsSent = ({ zones }: Scenario) =>
   zones.map(({ geometry }) => (geometry.kind === 'area' ? geometry.polygons : null));
@@ -30,6 +38,7 @@ export function planTables(
     'allocation.csv': () => allocationCsv(plan, lotKind),
     'pick-list.csv': () => pickListCsv(plan, scenario),
     'orders.csv': () => ordersCsv(plan),
+    'order-list.txt': () => orderListText(plan, scenario),
     'deliveries.csv': () => deliveriesCsv(plan),
     'zones.csv': () => zonesCsv(plan),
     'zones.geojson': () => zonesGeojson(plan, zonePolygons),

@@ -37,6 +37,7 @@ describe('plan', () => {
       'allocation.csv',
       'deliveries.csv',
       'needs.csv',
+      'order-list.txt',
       'orders.csv',
       'pick-list.csv',
       'plan.json',

@@ -91,6 +91,34 @@ describe('textbook transportation problems', () => {
   });
 });
 
+// The bottleneck transportation problem: the largest time of any way used as small as can be (definition: INFORMS Mathematical Programming
+// Glossary, read). No worked instance with a printed optimum could be retrieved; on the canneries' data the optimum of 685 follows by hand:
+// the fourth warehouse's 85 loads cannot come for less (its ways cost 867, 791, 685), and 685 does: 85 and 15 loads from the third
+// cannery, 55 and 20 from the first, 125 from the second.
+describe('the bottleneck of a transportation problem', () => {
+  /** Loads that can arrive along ways of at most so much. */
+  const arriving = ({ costs, supply, demand }: Transport, most: number) => {
+    const builder = new LinearModelBuilder();
+    const from = supply.map((kg) => builder.addRow(Number.NEGATIVE_INFINITY, kg));
+    const to = demand.map((kg) => builder.addRow(Number.NEGATIVE_INFINITY, kg));
+    costs.forEach((row, i) => {
+      row.forEach((cost, j) => {
+        builder.addEntry(from[i] as number, 1);
+        builder.addEntry(to[j] as number, 1);
+        builder.closeColumn(1, 0, cost <= most ? Number.POSITIVE_INFINITY : 0);
+      });
+    });
+    return solver.solve(builder.build(true)).objective;
+  };
+
+  it('canneries: 685 serves all 300 loads, the next cheaper way of 682 does not', () => {
+    const ways = [...new Set(CANNERIES.costs.flat())].sort((a, b) => a - b);
+    const enough = ways.filter((most) => arriving(CANNERIES, most) > 300 - 1e-6);
+    expect(enough[0]).toBe(685);
+    expect(arriving(CANNERIES, 682)).toBeCloseTo(215, 6);
+  });
+});
+
 describe('worked examples printed with two libraries', () => {
   it('tables and dressers (readme of yalps 0.6.4, read): 8 and 3 for 14,400, whole pieces', () => {
     const builder = new LinearModelBuilder();

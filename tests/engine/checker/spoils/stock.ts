@@ -272,4 +272,14 @@ export const STOCK_SPOILS: readonly Spoil[] = [
       p.allocation.orders.product.length > 0 &&
       emptyTable(p.allocation.orders),
   },
+  {
+    name: 'goods said to have been handed over before that never were',
+    code: 'E8413',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.shortfalls.reason,
+        (reason, i) => reason === 'stock-short' && at(p.allocation.shortfalls.shortKg, i) > 10,
+        (i) => set(p.allocation.shortfalls.reason, i, 'handed-over-before'),
+      ),
+  },
 ];
