@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkPlan, latestLeaves, type Plan } from '../../../../src/engine/index.ts';
+import { checkPlan, type Plan } from '../../../../src/engine/index.ts';
 import { projectRoot } from '../../../architecture/source-files.ts';
 import { type Planned, planFiles, readFolderFiles } from '../../../plan-files.ts';
 
@@ -83,7 +83,7 @@ describe.each([
   ['the tiny district in great heat, in cartons from a store that is not cool', HOT_SUMMER_C, '0', 'E8901'],
 ] as const)('the latest leaving hour in %s, judged by the checker’s own models', (_, hotter, coolLitres, bound) => {
   const one = planned(hotter, coolLitres);
-  const latest = latestLeaves(one.scenario, one.plan);
+  const latest = one.plan.delivery.trips.latestLeaveMinute;
   const last = one.plan.delivery.trips.vehicle.map((vehicle, trip) => {
     const { trips } = one.plan.delivery;
     return !trips.vehicle.some(
