@@ -42,7 +42,7 @@ export function FilesMenu() {
               close();
             }}
           >
-            {words.handover.open}
+            {words.papers.amounts}
           </button>
         )}
         {season.plan && (

@@ -9,20 +9,20 @@ interface HandoverLinkProps {
 
 /** Leads to the amounts of one community. */
 export function HandoverLink({ community, name, zone }: HandoverLinkProps) {
-  const { handover } = useWords();
+  const { papers } = useWords();
   const place = useView();
   return (
     <a
       className="link handover-link"
       href={addressOfPlace({ ...place, view: 'handover', community, zone })}
-      aria-label={handover.openFor(name)}
+      aria-label={papers.amountsOf(name)}
       onClick={(event) => {
         if (event.metaKey || event.ctrlKey || event.shiftKey) return;
         event.preventDefault();
         place.go({ view: 'handover', community, zone });
       }}
     >
-      {handover.open}
+      {papers.amounts}
     </a>
   );
 }

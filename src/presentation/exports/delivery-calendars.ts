@@ -1,6 +1,6 @@
 import { isoDate, type Plan, parseIsoDate } from '../../engine/index.ts';
 import { type CarriedGoods, goodsOfStop } from '../papers/carried-goods.ts';
-import { communityName, zoneNames } from '../papers/case-names.ts';
+import { communityName, zoneNames, zoneOfCommunity } from '../papers/case-names.ts';
 import { goodsText } from '../papers/goods-text.ts';
 import { daysOfPlan, number, type PaperCase, vehicleDays } from '../papers/paper-case.ts';
 import { placeName } from '../place-name.ts';
@@ -71,7 +71,7 @@ function zoneEvents(c: PaperCase, zoneId: string): CalendarEvent[] {
       groups.set(community, (groups.get(community) ?? new Set()).add(group));
     }
     return [...groups].flatMap(([communityId, kinds]) => {
-      if (c.scenario.communities.find(({ id }) => id === communityId)?.zoneId !== zoneId) return [];
+      if (zoneOfCommunity(c, communityId) !== zoneId) return [];
       const goods = goodsOfStop(c, stop).filter((one) => one.communityId === communityId && one.withheld === null);
       const kind = kinds.size > 1 || kinds.has('both') ? 'both' : kinds.has('dry') ? 'dry' : 'inoculant';
       const nth = (counts.get(`${communityId} ${kind}`) ?? 0) + 1;

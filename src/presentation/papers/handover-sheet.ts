@@ -1,6 +1,7 @@
 import { hourText } from '../views/days-axis.ts';
 import { dateText } from '../views/frame-view.ts';
 import { type CarriedGoods, isTreated, mayBeCoated } from './carried-goods.ts';
+import { zoneNames, zoneOfCommunity } from './case-names.ts';
 import { coatingCare, coatingSteps } from './coating-guide.ts';
 import { coatingTable } from './coating-table.ts';
 import type { CommunityTask } from './community-task.ts';
@@ -20,7 +21,11 @@ export function handoverSheet(c: PaperCase, task: CommunityTask): Page {
   const { about, arrivals, crops, coatings } = task;
   const planned = about.community.crops.reduce((sum, { plannedHa }) => sum + plannedHa, 0);
   const { farmers } = about.community;
-  const zone = about.zone ?? c.words.days.outside;
+  const zone =
+    zoneNames(
+      c,
+      [zoneOfCommunity(c, about.community.id)].filter((id) => id !== ''),
+    ) || c.words.days.outside;
   const who =
     farmers === null
       ? community.aboutUncounted(zone, number(c, planned))

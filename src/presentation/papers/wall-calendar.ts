@@ -1,7 +1,7 @@
 import { dayNumber, isoDate, isoWeekday, parseIsoDate } from '../../engine/index.ts';
 import { dateText } from '../views/frame-view.ts';
 import { goodsOfStop } from './carried-goods.ts';
-import { communityName, zoneNames } from './case-names.ts';
+import { communityName, zoneNames, zoneOfCommunity } from './case-names.ts';
 import type { Cell, Page, Row, Text } from './page.ts';
 import { strong } from './page.ts';
 import { daysOfPlan, footOf, number, type PaperCase, vehicleDays } from './paper-case.ts';
@@ -78,8 +78,7 @@ function zoneLines(c: PaperCase, zoneId: string, date: string): Text[] {
   stops.trip.forEach((trip, stop) => {
     if (trips.date[trip] !== date) return;
     for (const { communityId, product } of goodsOfStop(c, stop)) {
-      const community = c.scenario.communities.find(({ id }) => id === communityId);
-      if (community?.zoneId !== zoneId) continue;
+      if (zoneOfCommunity(c, communityId) !== zoneId) continue;
       const known = kinds.get(communityId) ?? { seed: false, packs: false };
       if (product.kind === 'inoculant') known.packs = true;
       else known.seed = true;

@@ -1,7 +1,6 @@
 import { APP_WORDING } from './english/app.ts';
 import { COVERAGE_WORDING } from './english/coverage.ts';
 import { DAYS_WORDING } from './english/days.ts';
-import { HANDOVER_WORDING } from './english/handover.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
 import { STOCK_WORDING } from './english/stock.ts';
@@ -13,7 +12,6 @@ export const english = {
   reasons,
   coverage: COVERAGE_WORDING,
   days: DAYS_WORDING,
-  handover: HANDOVER_WORDING,
   stock: STOCK_WORDING,
 };
 

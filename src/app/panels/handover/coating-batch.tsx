@@ -3,7 +3,7 @@ import { localNumber } from '../../../presentation/local-number.ts';
 import { growerBatchKg, LADDER_KG } from '../../../presentation/papers/batch-sizes.ts';
 import { type CoatingRates, capsPerPack, coatingAmounts } from '../../../presentation/papers/coating-amounts.ts';
 import type { CropHandover } from '../../../presentation/papers/handover-goods.ts';
-import { useWords } from '../../state/use-stores.ts';
+import { useHandoverWords } from './use-handover.ts';
 
 interface CoatingBatchProps {
   readonly crop: CropHandover;
@@ -12,7 +12,7 @@ interface CoatingBatchProps {
 
 /** Amounts for the batch at hand: powder in level caps, water in caps; and a ladder of other batches. */
 export function CoatingBatch({ crop, rates }: CoatingBatchProps) {
-  const words = useWords();
+  const words = useHandoverWords();
   const { handover } = words;
   const [seedKg, setSeedKg] = useState(() => growerBatchKg(crop));
   const amounts = coatingAmounts(rates, seedKg);

@@ -2,11 +2,11 @@ import { localNumber } from '../../../presentation/local-number.ts';
 import { DRYING_MINUTES } from '../../../presentation/papers/coating-amounts.ts';
 import type { CropHandover } from '../../../presentation/papers/handover-goods.ts';
 import { dateText } from '../../../presentation/views/frame-view.ts';
-import { useWords } from '../../state/use-stores.ts';
+import { useHandoverWords } from './use-handover.ts';
 
 /** The steps of coating, to be ticked off, and what to take care of. */
 export function CoatingSteps({ crop }: { readonly crop: CropHandover }) {
-  const words = useWords();
+  const words = useHandoverWords();
   const { handover } = words;
   const { least, most } = DRYING_MINUTES;
   const [first] = [...crop.inoculant].sort((a, b) => (a.expires < b.expires ? -1 : 1));

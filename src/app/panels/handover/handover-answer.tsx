@@ -1,13 +1,13 @@
 import { localNumber } from '../../../presentation/local-number.ts';
 import type { HandoverGoods } from '../../../presentation/papers/handover-goods.ts';
-import type { Words } from '../../../presentation/wording/words.ts';
-import { useSeason, useView, useWords } from '../../state/use-stores.ts';
+import type { HandoverWords } from '../../../presentation/wording/handover-words.ts';
+import { useSeason, useView } from '../../state/use-stores.ts';
 import { PaperLink } from '../paper-link.tsx';
-import { useHandover } from './use-handover.ts';
+import { useHandover, useHandoverWords } from './use-handover.ts';
 
 /** Who gets what, in one sentence; and whose handover is shown. */
 export default function HandoverAnswer() {
-  const words = useWords();
+  const words = useHandoverWords();
   const shown = useHandover();
   return (
     <>
@@ -23,7 +23,7 @@ export default function HandoverAnswer() {
   );
 }
 
-function answerOf({ community, crops }: HandoverGoods, words: Words): string {
+function answerOf({ community, crops }: HandoverGoods, words: HandoverWords): string {
   const { handover } = words;
   const count = (kind: 'seed' | 'inoculant') =>
     crops.reduce((sum, crop) => sum + crop[kind].reduce((packs, one) => packs + one.packs, 0), 0);
@@ -37,7 +37,7 @@ function answerOf({ community, crops }: HandoverGoods, words: Words): string {
   return handover.answer(community.name, second === undefined ? first : handover.and(first, second));
 }
 
-function placeOf({ crops, visits, zone, place }: HandoverGoods, words: Words): string {
+function placeOf({ crops, visits, zone, place }: HandoverGoods, words: HandoverWords): string {
   const { handover } = words;
   if (crops.length === 0) return handover.nothingPlanned;
   const where = zone === null ? '' : handover.where(zone, place);
@@ -45,7 +45,7 @@ function placeOf({ crops, visits, zone, place }: HandoverGoods, words: Words): s
 }
 
 function ChooseCommunity() {
-  const words = useWords();
+  const words = useHandoverWords();
   const scenario = useSeason((season) => season.scenario);
   const community = useView((view) => view.community);
   const chooseCommunity = useView((view) => view.chooseCommunity);

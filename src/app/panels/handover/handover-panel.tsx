@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import { localNumber } from '../../../presentation/local-number.ts';
 import type { CropHandover } from '../../../presentation/papers/handover-goods.ts';
-import { useWords } from '../../state/use-stores.ts';
 import { CoatingBatch } from './coating-batch.tsx';
 import { CoatingSteps } from './coating-steps.tsx';
 import './handover.css';
 import { SharingText } from './sharing-text.tsx';
-import { useHandover } from './use-handover.ts';
+import { useHandover, useHandoverWords } from './use-handover.ts';
 
 /** Crop by crop: who shares the packs, what one batch takes, and the steps. */
 export default function HandoverPanel() {
@@ -16,7 +15,7 @@ export default function HandoverPanel() {
 }
 
 function Crops({ crops }: { readonly crops: readonly CropHandover[] }) {
-  const words = useWords();
+  const words = useHandoverWords();
   const { handover } = words;
   const [name, setName] = useState(crops[0]?.crop);
   const crop = crops.find((one) => one.crop === name) ?? crops[0];

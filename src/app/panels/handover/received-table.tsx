@@ -2,14 +2,13 @@ import { localNumber } from '../../../presentation/local-number.ts';
 import type { HandedPacks } from '../../../presentation/papers/handover-goods.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
 import { dateText } from '../../../presentation/views/frame-view.ts';
-import type { Words } from '../../../presentation/wording/words.ts';
-import { useWords } from '../../state/use-stores.ts';
+import type { HandoverWords } from '../../../presentation/wording/handover-words.ts';
 import { dayTitle } from '../days/day-title.ts';
-import { useHandover } from './use-handover.ts';
+import { useHandover, useHandoverWords } from './use-handover.ts';
 
 /** What each vehicle brings, lot by lot: to be counted together. */
 export default function ReceivedTable() {
-  const words = useWords();
+  const words = useHandoverWords();
   const { handover } = words;
   const shown = useHandover();
   if (shown === null || shown.visits.length === 0) return null;
@@ -45,7 +44,7 @@ export default function ReceivedTable() {
   );
 }
 
-function goodsText({ product, packs }: HandedPacks, words: Words): string {
+function goodsText({ product, packs }: HandedPacks, words: HandoverWords): string {
   const { handover } = words;
   const crop = product.crops.map((name) => words.crops[name]).join(', ');
   if (product.kind === 'inoculant') return handover.packLot(localNumber(packs, words), packs === 1, crop);

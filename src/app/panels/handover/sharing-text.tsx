@@ -1,12 +1,12 @@
 import { localNumber } from '../../../presentation/local-number.ts';
 import { growerBatchKg } from '../../../presentation/papers/batch-sizes.ts';
 import type { CropHandover, PackSharing } from '../../../presentation/papers/handover-goods.ts';
-import type { Words } from '../../../presentation/wording/words.ts';
-import { useWords } from '../../state/use-stores.ts';
+import type { HandoverWords } from '../../../presentation/wording/handover-words.ts';
+import { useHandoverWords } from './use-handover.ts';
 
 /** Which growers share which packs, and what is left uncoated. */
 export function SharingText({ crop }: { readonly crop: CropHandover }) {
-  const words = useWords();
+  const words = useHandoverWords();
   const { handover } = words;
   const { inoculant, coatedKg, uncoatedKg, sharing, rates, packsAskedFor } = crop;
   if (inoculant.length === 0) return <p className="handover-share">{handover.notInoculated(words.crops[crop.crop])}</p>;
@@ -34,10 +34,10 @@ export function SharingText({ crop }: { readonly crop: CropHandover }) {
 }
 
 /** Whole kilograms without a decimal. */
-const halves = (kg: number, words: Words) => localNumber(kg, words, Number.isInteger(kg) ? 0 : 1);
+const halves = (kg: number, words: HandoverWords) => localNumber(kg, words, Number.isInteger(kg) ? 0 : 1);
 
 /** In whole growers and packs of the smallest group that shares evenly; the whole lot where none does. */
-function shareText({ growers, packs }: PackSharing, words: Words): string {
+function shareText({ growers, packs }: PackSharing, words: HandoverWords): string {
   const { handover } = words;
   if (growers === null || growers === 0) return handover.cropPacks(localNumber(packs, words), packs === 1);
   if (growers <= packs) {

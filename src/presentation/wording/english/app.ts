@@ -88,6 +88,8 @@ export const APP_WORDING = {
   },
   papers: {
     open: 'Papers to print',
+    amounts: 'Handover amounts',
+    amountsOf: (community: string) => `Handover amounts of ${community}`,
     ofDay: 'Papers of this day',
     sheet: 'The sheet to print',
     cards: 'Stock cards to print',

@@ -76,6 +76,4 @@ export const HANDOVER_WORDING = {
   careDust:
     'The powder is alive and is no food and no medicine; its dust irritates. Cover nose and mouth, wash hands. Bottle, cap and basin never hold food or drink again.',
   of: (lot: string, expires: string) => `${lot}, ${expires}`,
-  open: 'Handover amounts',
-  openFor: (community: string) => `Handover amounts of ${community}`,
 } as const;
