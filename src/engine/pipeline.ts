@@ -59,6 +59,7 @@ export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/s
 export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
 export { costliest } from './stages/7-outcomes/past-seasons.ts';
 export {
+  type DrivenLoads,
   makePlayResult,
   type PlayParts,
   type PlayTotal,

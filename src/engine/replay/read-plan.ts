@@ -1,11 +1,8 @@
-import type { Allocation, Delivery, Load, Plan, Stop, Trip, VehicleDay } from '../vocabulary/index.ts';
-import { parseIsoDate } from '../vocabulary/index.ts';
+import type { DrivenLoads, PlayParts } from '../pipeline.ts';
+import { type Plan, parseIsoDate } from '../vocabulary/index.ts';
 
 /** What a play needs of a plan document, as the stages had it but for the rounding of the document. */
-export interface PlanAsMade {
-  readonly allocation: Pick<Allocation, 'grants' | 'shares'>;
-  readonly delivery: Pick<Delivery, 'vehicleDays' | 'loads' | 'cost'>;
-}
+type PlanAsMade = Pick<PlayParts, 'allocation' | 'delivery'>;
 
 /** Reads back what a plan document says is given and driven. The plan must be one that holds. */
 export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsMade {
@@ -14,40 +11,22 @@ export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsM
   const from = parseIsoDate(scenario.planningFrom) ?? 0;
   const whole = (column: readonly number[]) => Int32Array.from(column);
   const number = (column: readonly number[]) => Float64Array.from(column);
-  const depots = ids.depots.length;
-  const stopsOf: Stop[][] = trips.vehicle.map(() => []);
+  type Trip = DrivenLoads['vehicleDays'][number]['trips'][number];
+  const stopsOf: Trip['stops'][number][][] = trips.vehicle.map(() => []);
   stops.trip.forEach((trip, i) => {
     stopsOf[trip]?.push({
-      site: depots + (stops.place[i] ?? 0),
+      site: ids.depots.length + (stops.place[i] ?? 0),
       loads: stops.loads[i] ?? [],
-      arriveMinute: stops.arriveMinute[i] ?? 0,
-      startMinute: stops.startMinute[i] ?? 0,
-      departMinute: stops.departMinute[i] ?? 0,
-      legMinutes: delivery.legs[stops.leg[i] ?? -1]?.minutes ?? 0,
-      legKm: delivery.legs[stops.leg[i] ?? -1]?.kilometres ?? 0,
-      loadKg: stops.loadKg[i] ?? 0,
-      packC: stops.packC[i] ?? Number.NaN,
       packMaxC: stops.packMaxC[i] ?? Number.NaN,
       hotBandMaxC: stops.hotBandMaxC[i] ?? Number.NaN,
       log10Loss: stops.log10Loss[i] ?? Number.NaN,
-      hoursAboveStorage: stops.hoursAboveStorage[i] ?? Number.NaN,
     });
   });
-  const vehicleDays = trips.vehicle.map((vehicle, trip): VehicleDay => {
-    const made: Trip = {
-      leaveMinute: trips.leaveMinute[trip] ?? 0,
-      returnMinute: trips.returnMinute[trip] ?? 0,
-      iceKg: trips.iceKg[trip] ?? 0,
-      loadKg: trips.loadKg[trip] ?? 0,
-      coolLitres: trips.coolLitres[trip] ?? 0,
-      stops: stopsOf[trip] ?? [],
-      kilometres: trips.kilometres[trip] ?? 0,
-      curve: { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] },
-      returnLegMinutes: 0,
-      returnLegKm: 0,
-    };
-    return { vehicle, day: (parseIsoDate(trips.date[trip] ?? '') ?? from) - from, trips: [made] };
-  });
+  const vehicleDays = trips.vehicle.map((vehicle, trip) => ({
+    vehicle,
+    day: (parseIsoDate(trips.date[trip] ?? '') ?? from) - from,
+    trips: [{ kilometres: trips.kilometres[trip] ?? 0, iceKg: trips.iceKg[trip] ?? 0, stops: stopsOf[trip] ?? [] }],
+  }));
   return {
     allocation: {
       grants: {
@@ -73,17 +52,11 @@ export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsM
     },
     delivery: {
       vehicleDays,
-      loads: loads.consignment.map(
-        (consignment, load): Load => ({
-          consignment,
-          grants: loads.grants[load] ?? [],
-          packs: loads.packs[load] ?? [],
-          kg: loads.kg[load] ?? 0,
-          coolLitres: loads.coolLitres[load] ?? 0,
-          inoculantKg: loads.inoculantKg[load] ?? 0,
-          hectares: loads.hectares[load] ?? 0,
-        }),
-      ),
+      loads: loads.grants.map((of, load) => ({
+        grants: of,
+        packs: loads.packs[load] ?? [],
+        inoculantKg: loads.inoculantKg[load] ?? 0,
+      })),
       cost: delivery.cost,
     },
   };

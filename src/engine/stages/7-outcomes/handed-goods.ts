@@ -1,4 +1,5 @@
-import type { Allocation, Delivery, ProductKind, Scenario } from '../../vocabulary/index.ts';
+import type { Allocation, ProductKind, Scenario } from '../../vocabulary/index.ts';
+import type { DrivenLoads } from './prepare-play.ts';
 
 /** Packs of one lot, handed over to a community for one crop at one visit. */
 export interface HandedGoods {
@@ -35,7 +36,7 @@ export interface Visit {
 }
 
 /** Every stop, in the order of the delivery. */
-export function listVisits({ vehicleDays, loads }: Pick<Delivery, 'vehicleDays' | 'loads'>): Visit[] {
+export function listVisits({ vehicleDays, loads }: DrivenLoads): Visit[] {
   let trip = -1;
   return vehicleDays.flatMap(({ vehicle, day, trips }) =>
     trips.flatMap(({ stops }) => {
@@ -60,7 +61,7 @@ export function listVisits({ vehicleDays, loads }: Pick<Delivery, 'vehicleDays' 
 export function gatherHandedGoods(
   scenario: Scenario,
   allocation: Pick<Allocation, 'grants' | 'shares'>,
-  delivery: Pick<Delivery, 'loads'>,
+  delivery: DrivenLoads,
   visits: readonly Visit[],
 ): HandedGoods[] {
   const { grants, shares } = allocation;

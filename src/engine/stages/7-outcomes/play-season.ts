@@ -6,7 +6,7 @@ import { DRAW, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts'
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
 import type { PlayCrops, PreparedPlay } from './prepare-play.ts';
 
-export { type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.ts';
+export { type DrivenLoads, type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.ts';
 
 /** What a play adds up over the plan: hectares, people, kg, t, money. */
 export const PLAY_TOTALS = [

@@ -4,7 +4,19 @@ import { lotsOutside } from '../../science/depot-store.ts';
 import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
 import { earlierNitrogenKgPerT } from '../../science/nitrogen.ts';
 import { repeatFactor } from '../../science/yield-response.ts';
-import type { Allocation, Crop, Delivery, Needs, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
+import type {
+  Allocation,
+  Crop,
+  Delivery,
+  Load,
+  Needs,
+  Places,
+  Scenario,
+  SeasonOutlook,
+  Stop,
+  Trip,
+  VehicleDay,
+} from '../../vocabulary/index.ts';
 import { type DrawShape, drawWidth, nitrogenSpread } from './draw-parameters.ts';
 import { gatherHandedGoods, type HandedGoods, listVisits, type Visit } from './handed-goods.ts';
 import { type CropLand, divideLand, type LandPortion } from './land-portions.ts';
@@ -20,7 +32,18 @@ export interface PlayParts {
   readonly season: SeasonOutlook;
   readonly needs: Needs;
   readonly allocation: Pick<Allocation, 'grants' | 'shares'>;
-  readonly delivery: Pick<Delivery, 'vehicleDays' | 'loads' | 'cost'>;
+  readonly delivery: DrivenLoads;
+}
+
+/** What a play and its money need of a delivery: loads, and the trips and stops that bring them. */
+export interface DrivenLoads {
+  readonly cost: Delivery['cost'];
+  readonly loads: readonly Pick<Load, 'grants' | 'packs' | 'inoculantKg'>[];
+  readonly vehicleDays: readonly (Pick<VehicleDay, 'vehicle' | 'day'> & {
+    readonly trips: readonly (Pick<Trip, 'kilometres' | 'iceKg'> & {
+      readonly stops: readonly Pick<Stop, 'site' | 'loads' | 'packMaxC' | 'hotBandMaxC' | 'log10Loss'>[];
+    })[];
+  })[];
 }
 
 /** Land of one crop, community and zone: a row of the needs. */

@@ -1,7 +1,8 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
-import type { CostParts, Delivery, Headline, Range, Scenario, Spread } from '../../vocabulary/index.ts';
+import type { CostParts, Headline, Range, Scenario, Spread } from '../../vocabulary/index.ts';
 import type { HandedGoods } from './handed-goods.ts';
 import type { PlayTotal } from './play-season.ts';
+import type { DrivenLoads } from './prepare-play.ts';
 
 type Money = Pick<
   Headline,
@@ -22,7 +23,7 @@ type Money = Pick<
  */
 export function summariseMoney(
   scenario: Scenario,
-  delivery: Pick<Delivery, 'vehicleDays' | 'cost'>,
+  delivery: DrivenLoads,
   goods: readonly HandedGoods[],
   communityOf: ArrayLike<number>,
   totals: Readonly<Record<PlayTotal, Spread>>,
@@ -61,7 +62,7 @@ function overCost(worth: Range | null, cost: number | null): Range | null {
 
 function costParts(
   scenario: Scenario,
-  delivery: Pick<Delivery, 'vehicleDays' | 'cost'>,
+  delivery: DrivenLoads,
   goods: readonly HandedGoods[],
   communityOf: ArrayLike<number>,
 ): CostParts {
