@@ -2,6 +2,7 @@ import { CHECK_USAGE, runCheck } from './check-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { REPLAY_USAGE, runReplay } from './replay-command.ts';
+import { REPORT_USAGE, runReport } from './report-command.ts';
 import { ROUTE_INSTANCE_USAGE, runRouteInstance } from './route-instance-command.ts';
 import { runSeason, SEASON_USAGE } from './season-command.ts';
 import { startCommand } from './start-command.ts';
@@ -12,7 +13,8 @@ const USAGE = `Use:
   ${CHECK_USAGE}
   ${SEASON_USAGE}
   ${ROUTE_INSTANCE_USAGE}
-  ${REPLAY_USAGE}`;
+  ${REPLAY_USAGE}
+  ${REPORT_USAGE}`;
 
 /** Runs one command and gives its exit code; the user sees words, never a stack of calls. */
 export async function main(args: readonly string[]): Promise<ExitCode> {
@@ -24,6 +26,7 @@ export async function main(args: readonly string[]): Promise<ExitCode> {
     if (command === 'season') return await runSeason(rest, terminal);
     if (command === 'route-instance') return runRouteInstance(rest, terminal);
     if (command === 'replay') return await runReplay(rest, terminal);
+    if (command === 'report') return await runReport(rest, terminal);
     if (command === 'start') return await startCommand();
     if (command === 'help' || command === '--help' || command === '-h') {
       terminal.result(USAGE);
