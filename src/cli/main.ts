@@ -3,6 +3,7 @@ import { PAPERS_USAGE, runPapers } from './papers-command.ts';
 import { PLAN_USAGE, runPlan } from './plan-command.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { REPLAY_USAGE, runReplay } from './replay-command.ts';
+import { REPORT_USAGE, runReport } from './report-command.ts';
 import { ROUTE_INSTANCE_USAGE, runRouteInstance } from './route-instance-command.ts';
 import { runSeason, SEASON_USAGE } from './season-command.ts';
 import { startCommand } from './start-command.ts';
@@ -20,6 +21,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   season: { usage: SEASON_USAGE, run: runSeason },
   papers: { usage: PAPERS_USAGE, run: runPapers },
   replay: { usage: REPLAY_USAGE, run: runReplay },
+  report: { usage: REPORT_USAGE, run: runReport },
   'route-instance': { usage: ROUTE_INSTANCE_USAGE, run: runRouteInstance },
 };
 

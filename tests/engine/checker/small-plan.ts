@@ -613,7 +613,11 @@ export const smallPlan: Plan = {
       central: {
         reachedHa: round(mean(sumOf((one) => one.reached)), 6),
         valueHa: round(mean(sumOf((one) => one.value)), 6),
-        farmersReached: round((150 * mean(sumOf((one) => one.reached))) / 22, 2),
+        // Growers of a community over its 10 ha, for each hectare reached.
+        farmersReached: round(
+          given.reduce((sum, one, i) => sum + (mean(one.reached) * (scenario.communities[i]?.farmers ?? 0)) / 10, 0),
+          2,
+        ),
         nitrogenKg: round(mean(nitrogen), 4),
         programmeNitrogenKg: round(mean(nitrogen) - OWN_HA * nitrogenOf(1.28), 4),
         inoculationNitrogenKg: round(mean(nitrogen) - 17.5 * nitrogenOf(1.28), 4),
