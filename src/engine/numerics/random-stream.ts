@@ -18,10 +18,15 @@ export class RandomStream {
 
   /** Whole number from 0 to 2^32 - 1. */
   nextUint32(): number {
+    return this.nextInt32() >>> 0;
+  }
+
+  /** The same 32 bits as a signed number. */
+  private nextInt32(): number {
     const s = this.state;
     const s1 = s[1] as number;
     const product = Math.imul(s1, 5);
-    const result = Math.imul((product << 7) | (product >>> 25), 9) >>> 0;
+    const result = Math.imul((product << 7) | (product >>> 25), 9);
     const t = s1 << 9;
     s[2] = (s[2] as number) ^ (s[0] as number);
     s[3] = (s[3] as number) ^ s1;
@@ -43,5 +48,10 @@ export class RandomStream {
   /** Whole number from 0 to below - 1. */
   below(below: number): number {
     return Math.floor(this.next() * below);
+  }
+
+  /** The same from 31 random bits, for loops that must not allocate: no number on the way is put on the heap. */
+  pick(below: number): number {
+    return Math.floor(((this.nextInt32() >>> 1) * below) / 2147483648);
   }
 }

@@ -1,6 +1,7 @@
 import { exp, log } from '../../../numerics/elementary.ts';
 import { RandomStream } from '../../../numerics/random-stream.ts';
 import type { SearchSettings } from '../../../vocabulary/settings.ts';
+import { happens, survives } from './chances.ts';
 import { beginStep, takeBack } from './change-rows.ts';
 import { exchangeTails } from './exchange-tails.ts';
 import { exchangeVehicles } from './exchange-vehicles.ts';
@@ -15,6 +16,11 @@ import type { RoutingProblem } from './routing-problem.ts';
 /** Temperatures at the start and at the end, as parts of the mean cost of a leg: the problem's own unit. */
 const START_HEAT = 1;
 const END_HEAT = 0.003;
+/**
+ * Steps a load in one cooling. With more steps than that the search is heated up again: on up to some 100 loads several coolings
+ * end nearer to the best known than one that is as long as all of them.
+ */
+const STEPS_PER_LOAD = 4000;
 /** Share of steps that begin with an exchange of tails, and share of these that give the tail to an idle vehicle. */
 const TAILS = 0.15;
 const SPLITS = 0.3;
@@ -40,6 +46,8 @@ interface Search {
   readonly absentBefore: Int32Array;
   readonly random: RandomStream;
   readonly mixed: boolean;
+  /** The temperature, in an array so that it is not put on the heap anew in every step. */
+  readonly heat: Float64Array;
 }
 
 /**
@@ -56,8 +64,11 @@ export function anneal(problem: RoutingProblem, settings: SearchSettings): Searc
   putBack(state, search.memory, search.blinks, search.ruins, search.orders, search.sortKey, random);
   const best = newKeptRows(state);
   keepRows(state, best);
-  let heat = START_HEAT * meanLegCost(state);
-  const cooling = exp(log(END_HEAT / START_HEAT) / Math.max(1, settings.iterations));
+  const coolings = Math.max(1, Math.floor(settings.iterations / (STEPS_PER_LOAD * problem.visits.count)));
+  const coolingSteps = Math.max(1, Math.ceil(settings.iterations / coolings));
+  const hottest = START_HEAT * meanLegCost(state);
+  const cooling = exp(log(END_HEAT / START_HEAT) / coolingSteps);
+  const { heat } = search;
   let step = 0;
   let stoppedBy: SearchEnd['stoppedBy'] = 'iterations';
   for (; step < settings.iterations; step++) {
@@ -68,9 +79,9 @@ export function anneal(problem: RoutingProblem, settings: SearchSettings): Searc
       }
       settings.progress?.(step, step / settings.iterations, best.cost);
     }
-    tryStep(search, heat);
+    heat[0] = step % coolingSteps === 0 ? hottest : (heat[0] as number) * cooling;
+    tryStep(search);
     if (state.cost < best.cost - TINY) keepRows(state, best);
-    heat *= cooling;
   }
   restoreRows(state, best);
   return { state, iterationsDone: step, stoppedBy };
@@ -93,25 +104,26 @@ function beginSearch(problem: RoutingProblem, seed: number): Search {
     absentBefore: new Int32Array(count),
     random: new RandomStream(seed),
     mixed: state.firstOfGroup.length > 1,
+    heat: new Float64Array(1),
   };
 }
 
 /** One step: taken back where it costs more than the heat allows. */
-function tryStep(search: Search, heat: number): void {
+function tryStep(search: Search): void {
   const { state, ruins, random, absentBefore } = search;
   const before = state.cost;
   const absent = ruins.count;
   for (let i = 0; i < absent; i++) absentBefore[i] = ruins.absent[i] as number;
   beginStep(state);
   let centre = -1;
-  if (random.next() < TAILS) {
-    centre = random.below(state.problem.visits.count);
-    exchangeTails(state, ruins, centre, random.next() < SPLITS);
+  if (happens(random, TAILS)) {
+    centre = random.pick(state.problem.visits.count);
+    exchangeTails(state, ruins, centre, happens(random, SPLITS));
   }
   removeStrings(state, ruins, centre, random);
   putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
   if (search.mixed) exchangeVehicles(state);
-  if (state.cost < before - heat * log(1 - random.next())) return;
+  if (survives(random, state.cost - before, search.heat)) return;
   takeBack(state);
   ruins.count = absent;
   for (let i = 0; i < absent; i++) ruins.absent[i] = absentBefore[i] as number;

@@ -8,16 +8,15 @@ const NEAREST = 20;
 /** Sums of weights carry rounding. */
 const WEIGHT_SLACK = 1e-6;
 
-/** The best exchange found: the other row, and the last node it keeps. */
-let bestSlot = -1;
-let bestEnd = 0;
+/** The price made last: in an array, so that it is not put on the heap. */
+const price = new Float64Array(1);
 
 /**
  * Cuts the row of a load behind it and lets it go on where a near load's row goes on, that row taking over the tail; or gives the
  * tail to an idle vehicle (2-opt*, Potvin & Rousseau 1995, J. Oper. Res. Soc. 46:1433). The cheapest such exchange is made
  * whether it gains or not: strings alone seldom change how many rows there are.
  *
- * @param noise what is added to each price is drawn below this by the caller's stream
+ * @param split whether the tail is given to an idle vehicle in any case
  * @returns whether an exchange was made; to be called first in a step
  */
 export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, split: boolean): boolean {
@@ -30,7 +29,8 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
   const end = at - row;
   const matrix = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
   let least = Number.POSITIVE_INFINITY;
-  bestSlot = -1;
+  let bestSlot = -1;
+  let bestEnd = 0;
   const { neighbours, nearby } = ruins;
   for (let k = 1; k < nearby && k <= NEAREST && !split; k++) {
     const other = neighbours[(visit * nearby + k) as number] as number;
@@ -40,9 +40,9 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
     if (problem.slots.matrix[otherSlot] !== problem.slots.matrix[slot]) continue;
     let node = otherSlot * stride;
     while (load[node] !== other) node++;
-    const price = priceOfTails(state, matrix, slot, at, otherSlot, node - 1);
-    if (price < least) {
-      least = price;
+    priceTails(state, matrix, slot, at, otherSlot, node - 1);
+    if ((price[0] as number) < least) {
+      least = price[0] as number;
       bestSlot = otherSlot;
       bestEnd = node - 1 - otherSlot * stride;
     }
@@ -53,9 +53,7 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
     const kmCost = problem.slots.kmCost[slot] as number;
     const km =
       (matrix.kmFrom[next] as number) + (matrix.kmTo[state.place[at] as number] as number) - (state.edge[at] as number);
-    const price = km * kmCost + (problem.slots.dayCost[slot] as number);
-    if (price < least) {
-      least = price;
+    if (km * kmCost + (problem.slots.dayCost[slot] as number) < least) {
       bestSlot = idle;
       bestEnd = 0;
     }
@@ -66,35 +64,29 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
   return false;
 }
 
-/** What exchanging the tails behind two nodes costs more; Infinity where weight, volume or a glance at the hours forbids it. */
-function priceOfTails(
-  state: RouteState,
-  matrix: PlaceMatrix,
-  slotA: number,
-  a: number,
-  slotB: number,
-  b: number,
-): number {
+/** Prices the exchange of the tails behind two nodes; Infinity where weight, volume or a glance at the hours forbids it. */
+function priceTails(state: RouteState, matrix: PlaceMatrix, slotA: number, a: number, slotB: number, b: number): void {
+  price[0] = Number.POSITIVE_INFINITY;
   const { problem, place, edge, tripKg, kgSoFar, tripLitres, litresSoFar } = state;
   const { slots } = problem;
   const kgA = (kgSoFar[a] as number) + (tripKg[b] as number) - (kgSoFar[b] as number);
   const kgB = (kgSoFar[b] as number) + (tripKg[a] as number) - (kgSoFar[a] as number);
-  if (kgA > (slots.payloadKg[slotA] as number) + WEIGHT_SLACK) return Number.POSITIVE_INFINITY;
-  if (kgB > (slots.payloadKg[slotB] as number) + WEIGHT_SLACK) return Number.POSITIVE_INFINITY;
+  if (kgA > (slots.payloadKg[slotA] as number) + WEIGHT_SLACK) return;
+  if (kgB > (slots.payloadKg[slotB] as number) + WEIGHT_SLACK) return;
   const litresA = (litresSoFar[a] as number) + (tripLitres[b] as number) - (litresSoFar[b] as number);
   const litresB = (litresSoFar[b] as number) + (tripLitres[a] as number) - (litresSoFar[a] as number);
-  if (litresA > (slots.coolLitres[slotA] as number) + WEIGHT_SLACK) return Number.POSITIVE_INFINITY;
-  if (litresB > (slots.coolLitres[slotB] as number) + WEIGHT_SLACK) return Number.POSITIVE_INFINITY;
+  if (litresA > (slots.coolLitres[slotA] as number) + WEIGHT_SLACK) return;
+  if (litresB > (slots.coolLitres[slotB] as number) + WEIGHT_SLACK) return;
   const [fromA, toA] = [place[a] as number, place[a + 1] as number];
   const [fromB, toB] = [place[b] as number, place[b + 1] as number];
   if (problem.timed) {
     const { leaves, mustArrive } = state;
     const toBFromA = matrix.minutesFrom[fromA * matrix.size + toB] as number;
     const toAFromB = matrix.minutesFrom[fromB * matrix.size + toA] as number;
-    if ((leaves[a] as number) + toBFromA > (mustArrive[b + 1] as number) + SLACK) return Number.POSITIVE_INFINITY;
-    if ((leaves[b] as number) + toAFromB > (mustArrive[a + 1] as number) + SLACK) return Number.POSITIVE_INFINITY;
+    if ((leaves[a] as number) + toBFromA > (mustArrive[b + 1] as number) + SLACK) return;
+    if ((leaves[b] as number) + toAFromB > (mustArrive[a + 1] as number) + SLACK) return;
   }
   const kmA = (matrix.kmFrom[fromA * matrix.size + toB] as number) - (edge[a] as number);
   const kmB = (matrix.kmFrom[fromB * matrix.size + toA] as number) - (edge[b] as number);
-  return kmA * (slots.kmCost[slotA] as number) + kmB * (slots.kmCost[slotB] as number);
+  price[0] = kmA * (slots.kmCost[slotA] as number) + kmB * (slots.kmCost[slotB] as number);
 }

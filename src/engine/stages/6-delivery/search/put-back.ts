@@ -1,5 +1,6 @@
 import { log } from '../../../numerics/elementary.ts';
 import type { RandomStream } from '../../../numerics/random-stream.ts';
+import { timesUntil } from './chances.ts';
 import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
 import { findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
 import { ALONE, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
@@ -61,8 +62,12 @@ export function putBack(
   ruins.count = left;
 }
 
+/** Fineness of drawn shares and of random orders. */
+const PERMILLE = 1000;
+const MANY = 1 << 30;
+
 function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64Array, random: RandomStream): void {
-  let draw = random.next();
+  let draw = random.pick(PERMILLE) / PERMILLE;
   let column = 0;
   while (column < orders.shares.length) {
     draw -= orders.shares[column] as number;
@@ -72,7 +77,7 @@ function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64A
   const keys = orders.keys[column];
   for (let i = 0; i < count; i++) {
     const visit = absent[i] as number;
-    const key = keys ? (keys[visit] as number) : random.next();
+    const key = keys ? (keys[visit] as number) : random.pick(MANY);
     let j = i - 1;
     while (j >= 0 && (sortKey[j] as number) > key) {
       sortKey[j + 1] = sortKey[j] as number;
@@ -82,11 +87,6 @@ function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64A
     sortKey[j + 1] = key;
     absent[j + 1] = visit;
   }
-}
-
-/** How many slots are looked at before one is passed over again: one draw for many, geometric. */
-function slotsToBlink(random: RandomStream): number {
-  return Math.floor(log(1 - random.next()) / LOG_STAY);
 }
 
 const LOG_STAY = log(1 - BLINK);
@@ -113,7 +113,7 @@ function insertCheapest(
     const stop = start + (state.used[shelf] as number);
     for (let i = start; i < stop; i++) {
       if (toBlink-- === 0) {
-        toBlink = slotsToBlink(random);
+        toBlink = timesUntil(random, LOG_STAY);
         continue;
       }
       const slot = usedSlots[i] as number;
@@ -128,7 +128,7 @@ function insertCheapest(
       const slot = idleSlotOf(state, group);
       if (slot < 0) continue;
       if (toBlink-- === 0) {
-        toBlink = slotsToBlink(random);
+        toBlink = timesUntil(random, LOG_STAY);
         continue;
       }
       if (stamp[base + slot] !== 0) renewPrice(state, memory, visit, slot, 0);

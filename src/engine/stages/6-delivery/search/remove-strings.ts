@@ -1,4 +1,5 @@
 import type { RandomStream } from '../../../numerics/random-stream.ts';
+import { happens, oneTo } from './chances.ts';
 import { removeMarked } from './change-rows.ts';
 import { DEPOT, type RouteState } from './route-state.ts';
 
@@ -51,7 +52,7 @@ export function removeStrings(state: RouteState, ruins: Ruins, about: number, ra
   if (state.usedCount === 0) return;
   const { neighbours, nearby, step } = ruins;
   const longest = Math.min(LONGEST_STRING, state.served / state.usedCount);
-  let strings = Math.floor(1 + random.next() * ((4 * MEAN_REMOVED) / (1 + longest) - 1));
+  let strings = oneTo(random, (4 * MEAN_REMOVED) / (1 + longest) - 1);
   const seed = about >= 0 ? about : drawCentre(state, ruins, random);
   for (let k = 0; k < nearby && strings > 0; k++) {
     const visit = neighbours[seed * nearby + k] as number;
@@ -64,8 +65,8 @@ export function removeStrings(state: RouteState, ruins: Ruins, about: number, ra
 }
 
 function drawCentre(state: RouteState, { absent, count }: Ruins, random: RandomStream): number {
-  if (count > 0 && random.next() < ABOUT_ABSENT) return absent[random.below(count)] as number;
-  return random.below(state.problem.visits.count);
+  if (count > 0 && happens(random, ABOUT_ABSENT)) return absent[random.pick(count)] as number;
+  return random.pick(state.problem.visits.count);
 }
 
 function removeString(
@@ -86,17 +87,17 @@ function removeString(
   while (load[last + 1] !== DEPOT) last++;
   for (let i = first; i <= last; i++) ruins.ruinedIn[load[i] as number] = step;
   const stops = last - first + 1;
-  const length = Math.floor(1 + random.next() * Math.min(stops, longest));
+  const length = oneTo(random, Math.min(stops, longest));
   let kept = 0;
-  if (length > 1 && length < stops && random.next() < SPLIT) {
+  if (length > 1 && length < stops && happens(random, SPLIT)) {
     kept = 1;
-    while (length + kept < stops && random.next() < GROW) kept++;
+    while (length + kept < stops && happens(random, GROW)) kept++;
   }
   const span = length + kept;
   const earliest = Math.max(first, at - span + 1);
   const latest = Math.min(at, last - span + 1);
-  const start = earliest + random.below(latest - earliest + 1);
-  const gap = kept > 0 ? 1 + random.below(length - 1) : length;
+  const start = earliest + random.pick(latest - earliest + 1);
+  const gap = kept > 0 ? 1 + random.pick(length - 1) : length;
   for (let i = 0; i < span; i++) if (i < gap || i >= gap + kept) takeOut(ruins, load[start + i] as number);
   removeOrEmpty(state, ruins, slot);
 }
