@@ -35,7 +35,7 @@ export {
   type Told,
 } from './pipeline.ts';
 export { INOCULATION_PRACTICE } from './reference/inoculation-practice.ts';
-export { openReplay, type Replay } from './replay/open-replay.ts';
+export { openReplay } from './replay/open-replay.ts';
 export { type RankedUnknown, rankUnknowns, type Unknown } from './replay/rank-unknowns.ts';
 export {
   comparePlans,
@@ -46,6 +46,6 @@ export {
   worstSeasons,
   type ZoneLoss,
 } from './replay/replay-seasons.ts';
-export { type JudgedSeason, judgeRobustDays } from './replay/robust-days.ts';
+export { judgeRobustDays } from './replay/robust-days.ts';
 export { type SpreadTotal, type SureSpread, spreadOverDraws } from './replay/spread-over-draws.ts';
 export * from './vocabulary/index.ts';

@@ -60,7 +60,7 @@ for (const folder of folders.length > 0 ? folders : ['scenarios/demo-district', 
   const late = {
     ...scenario,
     vehicles: scenario.vehicles.map((v) => {
-      const shiftStart = v.shiftStart > EIGHT ? v.shiftStart : EIGHT;
+      const shiftStart = minuteOfDay(Math.max(v.shiftStart, EIGHT));
       return { ...v, shiftStart, maxHours: v.maxHours - (shiftStart - v.shiftStart) / 60 };
     }),
   };

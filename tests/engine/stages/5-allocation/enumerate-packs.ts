@@ -36,8 +36,14 @@ export function countOut(spec: DistrictSpec, visit: (givenKg: readonly number[])
   );
   const given = needs.map(() => 0);
   const place = (l: number, c: number, left: number): void => {
-    if (l === spec.lots.length) return visit(given);
-    if (c === needs.length) return place(l + 1, 0, spec.lots[l + 1]?.packs ?? 0);
+    if (l === spec.lots.length) {
+      visit(given);
+      return;
+    }
+    if (c === needs.length) {
+      place(l + 1, 0, spec.lots[l + 1]?.packs ?? 0);
+      return;
+    }
     const kg = kgOf(l);
     for (let packs = 0; packs <= left; packs++) {
       const total = (given[c] as number) + packs * kg;
