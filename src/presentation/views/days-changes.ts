@@ -1,7 +1,7 @@
 import type { DeliveryDifference, Plan, Scenario } from '../../engine/index.ts';
 import { localNumber, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
-import { hourText, weekdayOf } from './days-axis.ts';
+import { weekdayOf } from './days-axis.ts';
 import { dateText } from './frame-view.ts';
 
 /** What a plan made again changes, in the words of those it concerns. */
@@ -10,7 +10,7 @@ export interface ChangesView {
   readonly headline: string;
   /** One line a vehicle and day that gains or loses stops. */
   readonly vehicles: readonly string[];
-  /** One line a community whose goods come otherwise. */
+  /** One line a community whose goods come on another day or vehicle, or not; how many come at another hour alone. */
   readonly communities: readonly string[];
 }
 
@@ -28,10 +28,16 @@ export function changesView(difference: DeliveryDifference, plan: Plan, scenario
         ? said.dearer(money(more))
         : said.cheaper(money(more));
   const count = localNumber(promisesBroken, words);
+  const hours = difference.changes.filter(({ code }) => code === 'other-hour').length;
   return {
     headline: `${promisesBroken === 0 ? said.allKept : said.broken(count, promisesBroken === 1)} ${cost}`,
     vehicles: vehicleLines(difference.changes, words),
-    communities: difference.changes.map((change) => communityLine(change, scenario, words)),
+    communities: [
+      ...difference.changes
+        .filter(({ code }) => code !== 'other-hour')
+        .map((change) => communityLine(change, scenario, words)),
+      ...(hours > 0 ? [said.otherHours(localNumber(hours, words), hours === 1)] : []),
+    ],
   };
 }
 
@@ -49,8 +55,7 @@ function communityLine({ code, communityId, group, before, after, reasons }: Cha
   }
   if (code === 'now-served' || was === undefined) return said.nowServed(who, what, day(is.date, words), is.vehicleId);
   if (code === 'other-day') return said.otherDay(who, what, day(is.date, words), day(was.date, words), is.vehicleId);
-  if (code === 'other-vehicle') return said.otherVehicle(who, what, is.vehicleId, was.vehicleId, day(is.date, words));
-  return said.otherHour(who, what, hourText(is.arriveMinute), hourText(was.arriveMinute), day(is.date, words));
+  return said.otherVehicle(who, what, is.vehicleId, was.vehicleId, day(is.date, words));
 }
 
 /** Stops that a vehicle gains and loses on a day: what its driver is told. */

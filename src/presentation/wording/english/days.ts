@@ -209,8 +209,8 @@ export const DAYS_WORDING = {
       `${who}: ${what} on ${now}, not on ${before}, ${vehicle}`,
     otherVehicle: (who: string, what: string, now: string, before: string, date: string) =>
       `${who}: ${what} with ${now}, not ${before}, on ${date}`,
-    otherHour: (who: string, what: string, now: string, before: string, date: string) =>
-      `${who}: ${what} about ${now}, not ${before}, on ${date}`,
+    otherHours: (count: string, isOne: boolean) =>
+      `${count} ${isOne ? 'hand-over comes' : 'hand-overs come'} at another hour of its day: print those route sheets again`,
     stopsMore: (vehicle: string, date: string, count: string, isOne: boolean) =>
       `${vehicle}, ${date}: ${count} ${isOne ? 'stop' : 'stops'} more`,
     stopsFewer: (vehicle: string, date: string, count: string, isOne: boolean) =>
