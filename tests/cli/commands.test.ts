@@ -58,6 +58,45 @@ describe('plan', () => {
     }
   });
 
+  it('is played in past seasons: a table, the worst explained, ranges and unknowns, and no promise', () => {
+    const plan = join(out, 'plan.json');
+    const { status, stdout } = nodulary('replay', tiny, plan, '--draws', '40', '--with', plan);
+    expect(status).toBe(0);
+    expect(stdout).toContain('It promises no yield');
+    expect(stdout).toContain('The worst of them');
+    expect(stdout).toContain('Which unknowns matter most');
+    expect(stdout).toContain('0.0 ha in the mean');
+    const told = JSON.parse(nodulary('replay', tiny, plan, '--draws', '0', '--json').stdout);
+    expect(told.printed.seasons.length).toBeGreaterThan(0);
+    expect(told.spreads).toBeNull();
+  });
+
+  it('is told on one page that stands alone', () => {
+    const page = join(desk, 'report.html');
+    expect(nodulary('report', tiny, join(out, 'plan.json'), '--out', page).status).toBe(0);
+    expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>[\s\S]*No yield is promised[\s\S]*<\/html>\n$/);
+  });
+
+  it('is neither played nor told where it does not hold, or is called wrongly', () => {
+    const spoiled = join(desk, 'spoiled.json');
+    const document = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8'));
+    document.outcomes.headline.central.nitrogenKg *= 2;
+    writeFileSync(spoiled, JSON.stringify(document));
+    for (const command of [
+      ['replay', tiny, spoiled],
+      ['report', tiny, spoiled, '--out', join(desk, 'none.html')],
+    ]) {
+      const { status, stderr } = nodulary(...command);
+      expect(status).toBe(1);
+      expect(stderr).toContain('E8952');
+      expect(stderr).not.toMatch(/\n\s+at /);
+    }
+    expect(existsSync(join(desk, 'none.html'))).toBe(false);
+    expect(nodulary('report', tiny, spoiled).status).toBe(2);
+    expect(nodulary('replay', tiny, join(desk, 'absent.json')).status).toBe(2);
+    expect(nodulary('replay', tiny, spoiled, '--draws', 'many').status).toBe(2);
+  });
+
   it('prints the headline as JSON where asked', () => {
     const { stdout } = nodulary('plan', tiny, '--out', join(desk, 'json'), '--iterations', '50', '--json');
     expect(JSON.parse(stdout).plannedHa).toBeGreaterThan(0);

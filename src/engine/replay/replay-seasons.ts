@@ -59,10 +59,10 @@ export function replaySeasons(replay: Replay, rule: PlayRule): ReplayedPlan {
     const total = (name: PlayTotal) => result[name];
     return {
       year,
-      reachedHa: total('reachedHa'),
+      reachedHa: asWritten(total('reachedHa')),
       valueKept: inoculatedHa > 0 ? total('valueHa') / inoculatedHa : 0,
       programmeNitrogenKg: total('programmeNitrogenKg'),
-      lostHa: { ...result.lostHa },
+      lostHa: Object.fromEntries(SEASON_LOSSES.map((name) => [name, asWritten(result.lostHa[name])])) as SeasonLosses,
       cost: costliest(result.reachedHa, result.lostHa),
       ...countTrips(prepared, member),
       zoneLosses: lossesByZone(prepared, result.parcelLoss),
@@ -70,6 +70,9 @@ export function replaySeasons(replay: Replay, rule: PlayRule): ReplayedPlan {
   });
   return { rule, inoculatedHa, seasons };
 }
+
+/** To the decimals of hectares in a plan document, so that a play of it reads like what it records. */
+const asWritten = (hectares: number): number => Math.round(hectares * 1e6) / 1e6;
 
 function countTrips({ visits, visitDay, visitOnHold }: PreparedPlay, member: number) {
   const counts = { tripsMoved: 0, daysMoved: 0, tripsNever: 0, stopsOnHold: 0 };
