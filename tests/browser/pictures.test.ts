@@ -115,7 +115,10 @@ describe.skipIf(!wanted)('pictures of papers', () => {
     await page.locator('article.paper').first().waitFor();
     await page.emulateMedia({ media: 'print' });
     await page.evaluate(() => document.fonts.ready);
-    await page.locator('article.paper').first().screenshot({ path: join(folder, `${name}.png`) });
+    await page
+      .locator('article.paper')
+      .first()
+      .screenshot({ path: join(folder, `${name}.png`) });
     await page.close();
   });
 
