@@ -97,6 +97,39 @@ describe.skipIf(!wanted)('pictures', () => {
   });
 });
 
+describe.skipIf(!wanted)('pictures of papers', () => {
+  beforeAll(async () => {
+    dashboard ??= await openDashboard();
+  }, 240_000);
+  afterAll(() => dashboard?.close());
+
+  it.each([
+    ['paper-route', 'papers?paper=route&day=2026-11-21'],
+    ['paper-handover', 'papers?paper=handover&community=C071'],
+    ['paper-waybill', 'papers?paper=waybill&day=2026-11-21'],
+    ['paper-hold', 'papers?paper=hold&day=2026-11-21'],
+    ['paper-wall', 'papers?paper=wall'],
+  ])('%s, as the printer gets it', async (name, view) => {
+    const { page } = await openPage(dashboard, { width: 1100, height: 1123 });
+    await page.goto(`${dashboard.address}#/${view}`);
+    await page.locator('article.paper').first().waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => document.fonts.ready);
+    await page
+      .locator('article.paper')
+      .first()
+      .screenshot({ path: join(folder, `${name}.png`) });
+    await page.close();
+  });
+
+  it('the view of papers', async () => {
+    const page = await opened('papers?paper=route&day=2026-11-21');
+    await page.locator('article.paper').first().waitFor();
+    await take(page, 'papers');
+    await page.close();
+  });
+});
+
 async function opened(view: string, size = LAPTOP): Promise<Page> {
   const { page } = await openPage(dashboard, size);
   await page.emulateMedia({ reducedMotion: 'reduce' });

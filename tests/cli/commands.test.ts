@@ -142,6 +142,51 @@ describe('check', () => {
   });
 });
 
+describe('papers', () => {
+  it('writes what is printed for a day, the papers of the season, calendars and routes', () => {
+    const folder = join(desk, 'papers');
+    const { status, stdout } = nodulary('papers', tiny, join(out, 'plan.json'), '--out', folder, '--size', 'Letter');
+    expect(status).toBe(0);
+    expect(stdout).toContain('index.html');
+    const day = readdirSync(folder).find((name) => /^\d{4}-\d\d-\d\d$/.test(name)) ?? '';
+    expect(readdirSync(join(folder, day)).sort()).toEqual([
+      'distribution-lists.html',
+      'handover-sheets.html',
+      'hold-notes.html',
+      'pick-lists.html',
+      'route-sheets.html',
+      'waybills.html',
+    ]);
+    expect(readFileSync(join(folder, day, 'route-sheets.html'), 'utf8')).toContain('size: Letter');
+    for (const name of ['calendars', 'routes', 'phones'])
+      expect(readdirSync(join(folder, name)).length).toBeGreaterThan(0);
+  });
+
+  it('writes none of a plan that does not hold for the files', () => {
+    const plan = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8'));
+    plan.delivery.loads.packs[0][0] += 1;
+    const spoiled = join(desk, 'spoiled-load.json');
+    writeFileSync(spoiled, JSON.stringify(plan));
+    const folder = join(desk, 'no-papers');
+    const { status, stderr } = nodulary('papers', tiny, spoiled, '--out', folder);
+    expect(status).toBe(1);
+    expect(stderr).toContain('no paper was written');
+    expect(existsSync(folder)).toBe(false);
+  });
+
+  it.each([[['--size', 'A5']], [['--language', 'klingon']], [[]]])('refuses %j with what it takes', (more) => {
+    const { status, stderr } = nodulary(
+      'papers',
+      tiny,
+      join(out, 'plan.json'),
+      ...(more.length ? ['--out', out] : []),
+      ...more,
+    );
+    expect(status).toBe(2);
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+});
+
 describe('wrong calls', () => {
   it.each([
     [[]],

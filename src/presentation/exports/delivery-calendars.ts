@@ -2,7 +2,7 @@ import { isoDate, type Plan, parseIsoDate } from '../../engine/index.ts';
 import { type CarriedGoods, goodsOfStop } from '../papers/carried-goods.ts';
 import { communityName, zoneNames, zoneOfCommunity } from '../papers/case-names.ts';
 import { goodsText } from '../papers/goods-text.ts';
-import { daysOfPlan, number, type PaperCase, vehicleDays } from '../papers/paper-case.ts';
+import { daysOfPlan, leaveByText, number, type PaperCase, vehicleDays } from '../papers/paper-case.ts';
 import { placeName } from '../place-name.ts';
 import { hourText } from '../views/days-axis.ts';
 import type { VehicleDay } from '../views/days-fleet.ts';
@@ -38,7 +38,7 @@ export function deliveryCalendars(c: PaperCase): DeliveryCalendars {
 /** One event a day on which the vehicle runs. */
 function vehicleEvent(c: PaperCase, vehicle: VehicleDay, date: string): CalendarEvent {
   const { store } = c.said;
-  const latest = c.latestLeave[vehicle.trips[0]?.row ?? -1] ?? vehicle.leaveMinute;
+  const latest = leaveByText(c, vehicle.trips[0]?.row ?? -1);
   const stops = vehicle.trips.flatMap((trip) => trip.stops);
   const lines = stops.map(({ row, number: nth, place, arriveMinute }) => {
     const goods = goodsOfStop(c, row).filter(({ withheld }) => withheld === null);
@@ -50,7 +50,7 @@ function vehicleEvent(c: PaperCase, vehicle: VehicleDay, date: string): Calendar
     to: utc(c, date, vehicle.returnMinute),
     isAllDay: false,
     summary: store.icsVehicle(vehicle.id, zoneNames(c, vehicle.zones)),
-    description: [store.icsLeave(hourText(vehicle.leaveMinute), hourText(Math.floor(latest))), ...lines].join('\n'),
+    description: [store.icsLeave(hourText(vehicle.leaveMinute), latest), ...lines].join('\n'),
     place: c.scenario.depots.find(({ id }) => id === c.scenario.vehicles[vehicle.vehicle]?.depotId)?.name ?? '',
   };
 }

@@ -94,6 +94,7 @@ function ladderTable(c: PaperCase, task: CommunityTask, { product, rates, crops 
   return {
     kind: 'table',
     name: 'ladder',
+    look: 'even',
     columns: [{ head: '', width: 24 }, ...heads.map((head) => ({ head, align: 'right' as const }))],
     rows: [
       row(

@@ -16,15 +16,17 @@ export function distributionList(c: PaperCase, task: CommunityTask): Page {
   return {
     title: community.listTitle(task.about.community.name),
     about: [community.listAbout],
+    // Many crops need the longer side.
+    turned: given.length > 2,
     blocks: [
       plannedTable(c, task),
       {
         kind: 'table',
         name: 'growers',
-        look: 'open',
+        look: 'list',
         columns: [
           { head: listHeads.number, align: 'right', width: 4 },
-          { head: listHeads.name, blank: true, width: 24 },
+          { head: listHeads.name, blank: true, width: 22 },
           { head: listHeads.sex, blank: true, width: 6 },
           ...given.flatMap(({ crop, hasPacks, hasSeed }) => [
             ...(hasPacks ? [{ head: listHeads.packs(c.words.crops[crop]), blank: true }] : []),

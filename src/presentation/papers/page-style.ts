@@ -52,7 +52,8 @@ body.papers { margin: 0; background: #fff; }
 .paper td:has(+ td.blank), .paper th:has(+ th.blank) { padding-right: 2mm; }
 .paper tr.group th { font-size: 9pt; font-weight: 700; padding-top: 1.2mm; border-bottom: 0.3mm solid #000; break-after: avoid; }
 .paper tr.sum td { border-top: 0.45mm solid #000; border-bottom: 0.45mm solid #000; font-weight: 700; }
-.paper table.open td { height: 8.4mm; vertical-align: middle; }
+.paper table.open td, .paper table.list td { height: 8.4mm; vertical-align: middle; }
+.paper table.list, .paper table.even { table-layout: fixed; }
 .paper table.grid { table-layout: fixed; }
 .paper table.grid td { border: 0.25mm solid #000; padding: 0.8mm 1.2mm; height: 22mm; font-size: 8.5pt; line-height: 1.2; }
 .paper .paired > div { display: flex; justify-content: space-between; gap: 2mm; }
@@ -85,8 +86,8 @@ body.papers { margin: 0; background: #fff; }
 .paper footer:not(.signatures + footer) { margin-top: auto; }
 .paper svg { display: block; max-width: 100%; height: auto; }
 .paper polyline { fill: none; stroke: #000; stroke-linejoin: round; stroke-linecap: butt; }
-.paper polyline.grey { stroke: #777; }
-.paper polyline.paper { stroke: #fff; }
+.paper polyline.line-grey { stroke: #777; }
+.paper polyline.line-paper { stroke: #fff; }
 .paper polygon, .paper circle { stroke: #000; stroke-width: 1.4; }
 .paper .black { fill: #000; }
 .paper .white { fill: #fff; }
@@ -101,7 +102,8 @@ body.papers { margin: 0; background: #fff; }
   body.papers .paper { margin: 0; }
   .paper h1 { font-size: 24px; }
   .paper h2 { font-size: 18px; }
-  .paper table { font-size: 15px; }
+  .paper table { font-size: 15px; display: block; overflow-x: auto; }
+  .paper td.whole { white-space: normal; }
   .paper th, .paper .note, .paper footer { font-size: 13px; }
   .paper header, .paper .beside, .paper footer, .paper .signatures { display: block; }
   .paper .beside > * + * { margin-top: 12px; }

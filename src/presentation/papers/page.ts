@@ -42,8 +42,9 @@ export interface Table {
   readonly name: string;
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
-  /** `open`: rows high enough to write in. `grid`: days of a calendar. */
-  readonly look?: 'open' | 'grid';
+  /** `open`: rows high enough to write in. `list`: the same, columns as wide as told.
+   * `even`: columns as wide as told, the others alike. `grid`: days of a calendar. */
+  readonly look?: 'open' | 'list' | 'even' | 'grid';
 }
 
 export type Block =

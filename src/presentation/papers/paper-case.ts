@@ -1,6 +1,6 @@
 import { type Decision, isoDate, type Plan, parseIsoDate, type Scenario } from '../../engine/index.ts';
 import { localNumber } from '../local-number.ts';
-import { weekdayOf } from '../views/days-axis.ts';
+import { hourText, weekdayOf } from '../views/days-axis.ts';
 import { type VehicleDay, vehiclesOfDay } from '../views/days-fleet.ts';
 import { dateText } from '../views/frame-view.ts';
 import { type PaperWords, paperWords } from '../wording/paper-words.ts';
@@ -49,6 +49,12 @@ export const shortNumber = (c: PaperCase, value: number, most = 1): string => {
   );
   return number(c, value, decimals ?? most);
 };
+
+/** Latest leaving hour of a trip, rounded down, but never before the hour it is told to leave at. */
+export function leaveByText({ plan, latestLeave }: PaperCase, trip: number): string {
+  const planned = Math.round(plan.delivery.trips.leaveMinute[trip] ?? 0);
+  return hourText(Math.max(planned, Math.floor(latestLeave[trip] ?? planned)));
+}
 
 /** What overrides a sheet, and the plan it is of: seven digits of its hashes tell plans apart. */
 export function footOf(c: PaperCase): readonly [string, string] {

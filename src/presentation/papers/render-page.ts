@@ -114,7 +114,7 @@ function renderMark(mark: Mark): string {
   switch (mark.kind) {
     case 'line': {
       const dashes = mark.dashes === undefined ? '' : ` stroke-dasharray="${mark.dashes}"`;
-      return `<polyline class="${mark.tone ?? 'ink'}" points="${points(mark.spots)}" stroke-width="${mark.width}"${dashes}/>`;
+      return `<polyline class="line-${mark.tone ?? 'ink'}" points="${points(mark.spots)}" stroke-width="${mark.width}"${dashes}/>`;
     }
     case 'shape':
       return `<polygon class="${mark.fill}" points="${points(mark.spots)}"/>`;

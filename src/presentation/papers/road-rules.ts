@@ -50,7 +50,7 @@ function whenOtherwise(c: PaperCase, task: VehicleTask, latestLeave: string): [T
   const hours = allowed === null ? road.storageOpen : road.storageAllowed(shortNumber(c, allowed));
   const breach = number(c, INOCULATION_PRACTICE.damageCelsius.value);
   return [
-    [road.notAway(latestLeave), road.notAwayDo],
+    [road.notAway(latestLeave), task.load === 'seed' ? road.notAwaySeedDo : road.notAwayDo],
     [road.late, road.lateDo],
     ...(task.load === 'seed'
       ? []
@@ -62,7 +62,7 @@ function whenOtherwise(c: PaperCase, task: VehicleTask, latestLeave: string): [T
         ] as [Text, Text][])),
     [road.closed, road.closedDo],
     [road.sown, road.sownDo],
-    [road.tooDry, road.tooDryDo],
+    ...(task.load === 'seed' ? [] : [[road.tooDry, road.tooDryDo] as [Text, Text]]),
     [road.roadShut, road.roadShutDo],
     [road.differs, road.differsDo],
   ];

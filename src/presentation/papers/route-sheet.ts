@@ -8,7 +8,17 @@ import { communityName, contactOf, zoneNames } from './case-names.ts';
 import { goodsText } from './goods-text.ts';
 import type { Block, Cell, Page, Row, Text } from './page.ts';
 import { strong } from './page.ts';
-import { capital, dayBefore, daysBetween, dayText, footOf, number, type PaperCase, shortNumber } from './paper-case.ts';
+import {
+  capital,
+  dayBefore,
+  daysBetween,
+  dayText,
+  footOf,
+  leaveByText,
+  number,
+  type PaperCase,
+  shortNumber,
+} from './paper-case.ts';
 import { roadRules } from './road-rules.ts';
 import { routeMap } from './route-map.ts';
 
@@ -42,20 +52,20 @@ export function routeSheet(c: PaperCase, task: VehicleTask): Page {
   const { road } = c.said;
   const { vehicle, date } = task;
   const first = vehicle.trips[0];
-  const latest = c.latestLeave[first?.row ?? -1] ?? vehicle.leaveMinute;
+  const latest = leaveByText(c, first?.row ?? -1);
   return {
     title: road.routeTitle(`${vehicle.mark.letter}, ${vehicle.id}`, dayText(c, date)),
     about: aboutLines(c, task),
     corner: {
       above: road.leaveAt(hourText(vehicle.leaveMinute)),
-      big: hourText(Math.floor(latest)),
+      big: latest,
       below: road.backAbout(hourText(vehicle.returnMinute)),
     },
     blocks: [
       { kind: 'fields', labels: [road.registration, road.driver, road.officer, road.phone] },
       { kind: 'beside', parts: [mapPart(c, task), loadingPart(c, task)], shares: [1.2, 1] },
       stopsTable(c, task),
-      ...roadRules(c, task, hourText(Math.floor(latest))),
+      ...roadRules(c, task, latest),
       { kind: 'signatures', labels: [road.signs.keeper, road.signs.driver, road.signs.back] },
     ],
     foot: footOf(c),
@@ -163,7 +173,7 @@ function stopsTable(c: PaperCase, task: VehicleTask): Block {
         c.said.road.tripHead(
           number(c, trip.number),
           hourText(trip.leaveMinute),
-          hourText(Math.floor(c.latestLeave[trip.row] ?? trip.leaveMinute)),
+          leaveByText(c, trip.row),
           hourText(trip.returnMinute),
         ),
       ],

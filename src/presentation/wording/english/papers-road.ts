@@ -87,6 +87,7 @@ export const ROAD_PAPERS = {
   lateTitle: 'If late, hot, closed or already sown',
   notAway: (clock: string) => `Not away by ${clock}`,
   notAwayDo: 'Do not leave. Unload the inoculant into the cool store and ring: the day is planned again.',
+  notAwaySeedDo: 'Ring before you leave: the last places may be closed, or it may get dark on the way.',
   late: '30 min late',
   lateDo:
     'Go on with less time at each stop, never with more speed. Read the box at every stop. Not before dark: turn back.',
