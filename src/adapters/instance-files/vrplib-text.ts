@@ -1,6 +1,6 @@
 import type { InstanceVehicles, RoutingInstance } from '../../engine/index.ts';
 import { InstanceFault, numberAt } from './instance-fault.ts';
-import { lengthsBetween, NEAREST, type Rounding, TENTHS, THOUSANDTHS, UNROUNDED } from './rounding.ts';
+import { lengthsBetween, lengthsOnEarth, NEAREST, type Rounding, TENTHS, THOUSANDTHS, UNROUNDED } from './rounding.ts';
 import { readEdgeWeights } from './vrplib-weights.ts';
 
 /** Words of a file under the header or section they stand in, each row with its line. */
@@ -119,10 +119,13 @@ function readLengths(sections: Sections, places: number, rounding: Rounding): Fl
     const rows = sections.rows.get('EDGE_WEIGHT_SECTION') ?? [];
     return readEdgeWeights(rows, sections.header.get('EDGE_WEIGHT_FORMAT') ?? 'FULL_MATRIX', places);
   }
-  if (kind !== 'EUC_2D') throw new InstanceFault(`EDGE_WEIGHT_TYPE ${kind} is not read. Read are: EUC_2D, EXPLICIT.`);
+  if (kind !== 'EUC_2D' && kind !== 'GEO') {
+    throw new InstanceFault(`EDGE_WEIGHT_TYPE ${kind} is not read. Read are: EUC_2D, GEO, EXPLICIT.`);
+  }
   const points = perPlace(sections, 'NODE_COORD_SECTION', places);
   if (!points) throw new InstanceFault('There is no NODE_COORD_SECTION.');
   const [x, y] = [1, 2].map((at) => points.map((row) => numberIn(row, at, 'a coordinate')));
+  if (kind === 'GEO') return lengthsOnEarth(x as number[], y as number[]);
   return lengthsBetween(x as number[], y as number[], rounding);
 }
 

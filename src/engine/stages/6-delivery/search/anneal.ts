@@ -17,10 +17,10 @@ import type { RoutingProblem } from './routing-problem.ts';
 const START_HEAT = 1;
 const END_HEAT = 0.003;
 /**
- * Steps a load in one cooling. With more steps than that the search is heated up again: on up to some 100 loads several coolings
- * end nearer to the best known than one that is as long as all of them.
+ * Steps of one cooling, in loads to the power of 1.5. With more steps than that the search is heated up again: on up to some 100
+ * loads several coolings end nearer to the best known than one that is as long as all of them; more loads want longer ones.
  */
-const STEPS_PER_LOAD = 4000;
+const COOLING_STEPS = 400;
 /** Share of steps that begin with an exchange of tails, and share of these that give the tail to an idle vehicle. */
 const TAILS = 0.15;
 const SPLITS = 0.3;
@@ -64,7 +64,8 @@ export function anneal(problem: RoutingProblem, settings: SearchSettings): Searc
   putBack(state, search.memory, search.blinks, search.ruins, search.orders, search.sortKey, random);
   const best = newKeptRows(state);
   keepRows(state, best);
-  const coolings = Math.max(1, Math.floor(settings.iterations / (STEPS_PER_LOAD * problem.visits.count)));
+  const { count } = problem.visits;
+  const coolings = Math.max(1, Math.floor(settings.iterations / (COOLING_STEPS * count * Math.sqrt(count))));
   const coolingSteps = Math.max(1, Math.ceil(settings.iterations / coolings));
   const hottest = START_HEAT * meanLegCost(state);
   const cooling = exp(log(END_HEAT / START_HEAT) / coolingSteps);
