@@ -144,7 +144,7 @@ describe('which unknowns matter', () => {
 });
 
 describe('a play', () => {
-  it('makes nothing that has to be thrown away: the heap grows by less than 200 bytes a play', () => {
+  it('makes no object or list for a parcel: the heap grows by less than half the least object for each', () => {
     const [draw] = drawParameters(1, prepared.shape, 3);
     const into = makePlayResult(prepared);
     const plays = 1500;
@@ -156,7 +156,8 @@ describe('a play', () => {
     run();
     // A collection in between makes the difference smaller; the middle of five runs is what counts.
     const grown = Array.from({ length: 5 }, run).sort((a, b) => a - b)[2] as number;
-    expect(grown / plays).toBeLessThan(200);
+    // The engine may box a number between two functions now and then; an object takes 16 bytes and more.
+    expect(grown / plays).toBeLessThan(8 * prepared.parcels.field.length);
   });
 });
 
