@@ -101,7 +101,7 @@ describe('days and routes', () => {
     for (const { id } of vehicles) expect(partOf(html, 'ruled vehicles')).toContain(id);
     const [warmest] = [...vehicles].sort((a, b) => (b.packMaxC ?? -1) - (a.packMaxC ?? -1));
     const stops = partOf(html, 'ruled stop-table');
-    expect(count(stops, /<button[^>]*class="link decide"/g)).toBe(warmest?.stopCount);
+    expect(count(stops, /aria-label="Hold here: /g)).toBe(warmest?.stopCount);
   });
 
   it('says which vehicle a decision keeps away', () => {

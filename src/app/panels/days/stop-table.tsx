@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import type { Decision } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
@@ -9,8 +9,9 @@ import type { Words } from '../../../presentation/wording/words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import type { DayShown } from './day-shown.ts';
-import { MoveStop } from './move-stop.tsx';
 import { VehicleMark } from './vehicle-mark.tsx';
+
+const MoveStop = lazy(async () => ({ default: (await import('./move-stop.tsx')).MoveStop }));
 
 /** The chosen vehicle's day, stop by stop: what map and chart draw, as a table. */
 export function StopTable({ shown, vehicle }: { readonly shown: DayShown; readonly vehicle: VehicleDay }) {
@@ -129,7 +130,9 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       <tr>
         <td />
         <td colSpan={6}>
-          <MoveStop {...{ shown, vehicle, stop }} locks={goods.locks} onLeave={() => setIsMoving(false)} />
+          <Suspense>
+            <MoveStop {...{ shown, vehicle, stop }} locks={goods.locks} onLeave={() => setIsMoving(false)} />
+          </Suspense>
         </td>
       </tr>
     </>

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import { daysHeadline } from '../../../presentation/views/days-view.ts';
 import { saveTable } from '../../state/save-tables.ts';
@@ -11,13 +12,14 @@ import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
 import { MapLegend } from './map-legend.tsx';
 import { NotServedLines } from './not-served.tsx';
-import { ReplanDays } from './replan-days.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
 import { StopTable } from './stop-table.tsx';
 import { useWorth } from './use-worth.ts';
 import { VehicleChart } from './vehicle-chart.tsx';
 import { VehicleTable } from './vehicle-table.tsx';
 import { ZoneWorth } from './zone-worth.tsx';
+
+const ReplanDays = lazy(async () => ({ default: (await import('./replan-days.tsx')).ReplanDays }));
 
 function Answer() {
   const words = useWords();
@@ -48,7 +50,9 @@ function Panel() {
   return (
     <>
       <SeasonAndCalendar shown={shown} worth={worth} />
-      <ReplanDays />
+      <Suspense>
+        <ReplanDays />
+      </Suspense>
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
       <ZoneWorth shown={shown} worth={worth} />

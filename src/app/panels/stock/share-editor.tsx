@@ -1,4 +1,4 @@
-import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type FormEvent, type KeyboardEvent, lazy, Suspense, useEffect, useId, useRef, useState } from 'react';
 import type { Commodity, Plan, Scenario } from '../../../engine/index.ts';
 import { localNumber, wholePercent, withUnit } from '../../../presentation/local-number.ts';
 import { type Cell, type HoldKind, holdCell, stepsToRelease } from '../../../presentation/views/stock-cells.ts';
@@ -6,7 +6,8 @@ import { previewFix } from '../../../presentation/views/stock-fix.ts';
 import { cropName } from '../../../presentation/views/stock-goods.ts';
 import { landShare } from '../../../presentation/views/stock-land.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
-import { AskStock } from './ask-stock.tsx';
+
+const AskStock = lazy(async () => ({ default: (await import('./ask-stock.tsx')).AskStock }));
 
 interface ShareEditorProps {
   readonly plan: Plan;
@@ -86,11 +87,13 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
         )}
       </p>
       {isShare && (
-        <AskStock
-          key={JSON.stringify(decisions[0])}
-          label={stock.priceElsewhere}
-          changes={decisions.map((decision) => ({ kind: 'decide', decision }))}
-        />
+        <Suspense>
+          <AskStock
+            key={JSON.stringify(decisions[0])}
+            label={stock.priceElsewhere}
+            changes={decisions.map((decision) => ({ kind: 'decide', decision }))}
+          />
+        </Suspense>
       )}
     </form>
   );

@@ -1,4 +1,4 @@
-import { memo, useState } from 'react';
+import { lazy, memo, Suspense, useState } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
 import type { Decision, Needs, Plan, Scenario } from '../../../engine/index.ts';
 import { EMPTY_PICTURE, type MapPicture } from '../../../presentation/views/map-view.ts';
@@ -16,12 +16,10 @@ import { NotPlanned } from '../empty-states.tsx';
 import { PaperLink } from '../paper-link.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import { LotTable } from './lot-table.tsx';
-import { OrderTable } from './order-table.tsx';
 import { SeedRates } from './seed-rates.tsx';
 import { SharingRules } from './sharing-rules.tsx';
 import { ShortageTable } from './shortage-table.tsx';
 import { ToldText } from './told-text.tsx';
-import { WhatIf } from './what-if.tsx';
 import { ZoneGrid } from './zone-grid.tsx';
 import './stock.css';
 
@@ -35,7 +33,9 @@ const remembered = rememberLast(stockView);
 /** Tables that are drawn anew only where what they show is another. */
 const Shortages = memo(ShortageTable);
 const Zones = memo(ZoneGrid);
-const Orders = memo(OrderTable);
+// Loaded after the first view: they stand below the table.
+const Orders = memo(lazy(async () => ({ default: (await import('./order-table.tsx')).OrderTable })));
+const Questions = memo(lazy(async () => ({ default: (await import('./what-if.tsx')).WhatIf })));
 
 let lastOnCells: readonly Decision[] = [];
 
@@ -78,8 +78,10 @@ function Panel() {
       <SharingRules plan={plan} scenario={scenario} />
       <SeedRates plan={plan} scenario={scenario} />
       <Zones plan={plan} scenario={scenario} stock={stock} />
-      <Orders plan={plan} scenario={scenario} />
-      <WhatIf scenario={scenario} />
+      <Suspense>
+        <Orders plan={plan} scenario={scenario} />
+        <Questions scenario={scenario} />
+      </Suspense>
       <footer className="grid-foot note">
         <BarKey />
         {stock.cutOff > 0 && <p>{words.stock.dagger(String(stock.cutOff), stock.cutOff === 1)}</p>}

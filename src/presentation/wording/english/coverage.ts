@@ -161,7 +161,7 @@ export const COVERAGE_WORDING = {
       `Every outcome is this plan played in ${seasons === '1' ? 'the one season known' : `one of ${seasons} past seasons`} with one of ${draws} draws of what is not known: yield, the nitrogen method, how fast rhizobia die, how crops answer, delays and breakdowns. A factor of 2 either way is read as 5 to 95 in a hundred.`,
     cautions: [
       'Nitrogen fixed is not nitrogen left behind: most of it leaves the field with the grain.',
-      'The method (Herridge and others 2022) credits inoculation with larger yields only. Where the right rhizobia were absent, inoculation gives more: at most all that is fixed on the land reached.',
+      'The method (Herridge and others 2022) credits inoculation with larger yields only. Where the right rhizobia were absent, inoculation gives more: at most all that is fixed on the land it is expected to serve.',
       'Fields measured on farms are often lower than this method gives; that is why the range is wide.',
       'Hectares count as expected where seed is sown within the window and carries at least the floor of rhizobia. A pack on hold, out of date or too hot is judged by its label and by a test, not by this page.',
       'Growers are counted in proportion to their land. Nobody is counted by name.',
