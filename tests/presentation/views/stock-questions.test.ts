@@ -11,6 +11,7 @@ import {
   type Told,
 } from '../../../src/engine/index.ts';
 import { differencesView } from '../../../src/presentation/views/allocation-differences.ts';
+import { growerShares, growerSharesText } from '../../../src/presentation/views/grower-shares.ts';
 import { orderList } from '../../../src/presentation/views/order-list.ts';
 import { pickLists, stockCard } from '../../../src/presentation/views/pick-list.ts';
 import { smallestChangeText } from '../../../src/presentation/views/smallest-change.ts';
@@ -121,5 +122,26 @@ describe('papers of the store', () => {
     expect(lines.length).toBeGreaterThan(0);
     expect(plain(lines[0]?.text ?? '')).toMatch(/^Order at once: the day to order by was \d+ \w+ 2026: /);
     expect(plain(total)).toMatch(/^Together [\d ]+ USD, for [\d. ]+ ha of seed or inoculant\.$/);
+  });
+});
+
+describe('shares as growers meet them', () => {
+  it('the mean over growers, women and small plots beside it, each by hand from the plan', () => {
+    const { shares } = plan.allocation;
+    let [sum, growers, womenSum, women] = [0, 0, 0, 0];
+    shares.community.forEach((community, row) => {
+      const place = scenario.communities[community];
+      const own = place?.crops.find(({ crop }) => crop === plan.ids.crops[shares.crop[row] ?? -1])?.growers;
+      const count = own ?? place?.farmers ?? 0;
+      const part = place?.farmers && place.farmersWomen !== null ? place.farmersWomen / place.farmers : 0;
+      sum += count * (shares.inoculantShare[row] ?? 0);
+      growers += count;
+      womenSum += count * part * (shares.inoculantShare[row] ?? 0);
+      women += count * part;
+    });
+    const told = growerShares(plan, scenario, 'inoculant');
+    expect(told.all).toBeCloseTo(sum / growers, 9);
+    if (women > 0) expect(told.women).toBeCloseTo(womenSum / women, 9);
+    expect(plain(growerSharesText(plan, scenario, 'inoculant', english) ?? '')).toMatch(/^Growers \d+ %/);
   });
 });

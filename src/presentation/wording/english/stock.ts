@@ -101,6 +101,13 @@ export const STOCK_WORDING = {
     nothing: 'Nothing needs to be ordered: stock and saved seed serve all land that can be reached.',
   },
 
+  // shares as growers meet them
+  growers: {
+    all: (share: string) => `Growers ${share}`,
+    women: (share: string) => `women ${share}`,
+    smallPlots: (hectares: string, share: string) => `plots below ${hectares} ${share}`,
+  },
+
   // two allocations side by side
   differences: {
     none: 'Nothing differs.',
