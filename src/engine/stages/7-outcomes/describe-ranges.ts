@@ -47,7 +47,7 @@ export function describeRanges(
 }
 
 export function describeSeasons(reaching: readonly FigureInput[]): FigureProvenance[] {
-  const least = reference('share of hectares not reached that is worth a name', '1', LITTLE_LOST_SHARE);
+  const least = reference('share of hectares lost that is worth a name', '1', LITTLE_LOST_SHARE);
   return [
     figure(
       'outcomes.seasons',
