@@ -7,21 +7,16 @@ export { Sha256 } from './numerics/sha256.ts';
 export {
   type AllocationDifference,
   addProblems,
-  askTripAtHour,
   type CellDifference,
   type CommodityDifference,
-  calendarOf,
   compareAllocations,
   compareDeliveries,
   type DeliveryDesk,
   type DeliveryDifference,
-  estimateNeedsAlone,
   type InstanceAnswer,
   type InstanceVehicles,
   type LotDifference,
   makePlayResult,
-  openDeliveryDesk,
-  openStockDesk,
   planSeason,
   playSeason,
   preparePlay,
@@ -30,10 +25,17 @@ export {
   replanDelivery,
   type ScenarioReading,
   type StageCache,
-  type StockDesk,
   solveInstance,
   type Told,
 } from './pipeline.ts';
+export {
+  askTripAtHour,
+  calendarOf,
+  estimateNeedsAlone,
+  openDeliveryDesk,
+  openStockDesk,
+  type StockDesk,
+} from './questions.ts';
 export { INOCULATION_PRACTICE } from './reference/inoculation-practice.ts';
 export { openReplay } from './replay/open-replay.ts';
 export { type RankedUnknown, rankUnknowns, type Unknown } from './replay/rank-unknowns.ts';

@@ -29,18 +29,36 @@ export const IMPORT_TABLE: readonly Rule[] = [
   },
   {
     folder: `${ENGINE}replay/`,
-    may: ['self', `${ENGINE}pipeline.ts`, `${ENGINE}vocabulary/`, `${ENGINE}numerics/`],
+    may: ['self', `${ENGINE}pipeline.ts`, `${ENGINE}questions.ts`, `${ENGINE}vocabulary/`, `${ENGINE}numerics/`],
+    packages: [],
+  },
+  {
+    folder: `${ENGINE}ground.ts`,
+    may: [`${ENGINE}stages/`, `${ENGINE}vocabulary/`, `${ENGINE}numerics/`],
     packages: [],
   },
   {
     folder: `${ENGINE}pipeline.ts`,
-    may: [`${ENGINE}stages/`, `${ENGINE}record/`, `${ENGINE}vocabulary/`, `${ENGINE}numerics/`],
+    may: [`${ENGINE}ground.ts`, `${ENGINE}stages/`, `${ENGINE}record/`, `${ENGINE}vocabulary/`, `${ENGINE}numerics/`],
+    packages: [],
+  },
+  {
+    folder: `${ENGINE}questions.ts`,
+    may: [
+      `${ENGINE}ground.ts`,
+      `${ENGINE}pipeline.ts`,
+      `${ENGINE}stages/`,
+      `${ENGINE}record/`,
+      `${ENGINE}vocabulary/`,
+      `${ENGINE}numerics/`,
+    ],
     packages: [],
   },
   {
     folder: `${ENGINE}index.ts`,
     may: [
       `${ENGINE}pipeline.ts`,
+      `${ENGINE}questions.ts`,
       `${ENGINE}replay/`,
       `${ENGINE}checker/`,
       `${ENGINE}reference/`,

@@ -15,6 +15,8 @@ const PLANTED: readonly [string, string][] = [
   ['src/engine/checker/planted.ts', "const box = await import('../science/box.ts');"],
   ['src/engine/replay/planted.ts', "import { estimateNeeds } from '../stages/4-needs/estimate-needs.ts';"],
   ['src/engine/pipeline.ts', "import { advance } from './science/box.ts';"],
+  ['src/engine/ground.ts', "import { recordPlan } from './record/record-plan.ts';"],
+  ['src/engine/questions.ts', "import { checkPlan } from './checker/check-plan.ts';"],
   ['src/engine/index.ts', "export { box } from './science/box.ts';"],
   ['src/presentation/planted.ts', "type Exp = import('../engine/numerics/elementary.ts').Exp;"],
   ['src/adapters/planted.ts', "import { headline } from '../presentation/headline.ts';"],

@@ -1,5 +1,6 @@
 import type { PolygonOverlay } from '../numerics/polygon-overlay.ts';
-import { layGroundAlone, type PlayRule, type PreparedPlay, preparePlay } from '../pipeline.ts';
+import { type PlayRule, type PreparedPlay, preparePlay } from '../pipeline.ts';
+import { layGroundAlone } from '../questions.ts';
 import type { Decisions, Plan, Scenario } from '../vocabulary/index.ts';
 import { readPlan } from './read-plan.ts';
 

@@ -54,6 +54,7 @@ export const squareRoot = (a: Pair): Pair => {
 };
 
 /** ln 2 and pi / 2 in three doubles each. */
+// biome-ignore lint/suspicious/noApproximativeNumericConstant: the first of three doubles that are ln 2 together
 export const LN2: readonly number[] = [0.6931471805599453, 2.3190468138462996e-17, 5.707708438416212e-34];
 export const HALF_PI: readonly number[] = [1.5707963267948966, 6.123233995736766e-17, -1.4973849048591833e-33];
 
