@@ -13,6 +13,7 @@ import { allocateChanged, type StockCase } from './stages/5-allocation/allocate-
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { applyChange } from './stages/5-allocation/apply-change.ts';
 import { findSmallestChange } from './stages/5-allocation/find-smallest-change.ts';
+import { proposeTransfers } from './stages/5-allocation/propose-transfers.ts';
 import { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 import { beginDispatch, planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { tripAtHour } from './stages/6-delivery/trip-at-hour.ts';
@@ -35,6 +36,7 @@ import {
   type SmallestChange,
   type StageResult,
   type StockChange,
+  type TransferIdea,
   type TripAtHour,
   type TripQuestion,
   type TripWish,
@@ -334,6 +336,8 @@ export interface StockDesk {
   ask(...changes: readonly StockChange[]): { readonly after: Told; readonly difference: AllocationDifference };
   /** The smallest change that lifts a row's whole shortfall. @param shareRow row of the allocation's shares */
   smallestChange(shareRow: number, commodity: Commodity): SmallestChange;
+  /** What carrying idle packs to another depot would serve. */
+  transfers(): readonly TransferIdea[];
 }
 
 /** @param previous stages of a plan of the same scenario, so that they are not run again; null: none is at hand */
@@ -370,6 +374,7 @@ export function openStockDesk(
       const after = tell(supposed.scenario, allocateChanged({ ...stock, ...supposed }, null));
       return { after, difference: compareAllocations(before, after) };
     },
+    transfers: () => proposeTransfers(stock, unchanged),
     smallestChange: (shareRow, commodity) => findSmallestChange(stock, unchanged, shareRow, commodity),
   };
 }

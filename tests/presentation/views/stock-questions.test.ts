@@ -15,6 +15,7 @@ import { growerShares, growerSharesText } from '../../../src/presentation/views/
 import { orderList } from '../../../src/presentation/views/order-list.ts';
 import { pickLists, stockCard } from '../../../src/presentation/views/pick-list.ts';
 import { smallestChangeText } from '../../../src/presentation/views/smallest-change.ts';
+import { transferText } from '../../../src/presentation/views/transfer-text.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
 import { readFolderFiles } from '../../plan-files.ts';
 
@@ -78,6 +79,18 @@ describe('asked before it is done', () => {
     expect(plain(smallestChangeText(change, scenario, [], english))).toMatch(
       /^[\d ]+ packs \(INO-SOY-100G\) more at (Central|East) store by 3 Dec 2026 would serve it in full; one fewer would not, for [\d ]+ USD$/,
     );
+  });
+});
+
+describe('idle packs', () => {
+  it('the demo has none that would serve anyone elsewhere; one that would is told with its cost and worth', () => {
+    expect(desk.transfers()).toEqual([]);
+    const idea = { lot: 0, product: 0, depot: 1, packs: 20, hectares: 12.3, cost: 80, worth: 900 };
+    const told = plain(transferText(idea, { ...scenario, currency: 'USD' }, english));
+    expect(told).toMatch(
+      /^Carry 20 packs of lot \S+ to .+: they serve 12\.3 ha more there; the trip costs about 80 USD, the land is worth about 900 USD$/,
+    );
+    expect(plain(transferText({ ...idea, cost: null }, scenario, english))).not.toContain('trip');
   });
 });
 
