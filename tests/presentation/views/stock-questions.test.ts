@@ -158,3 +158,23 @@ describe('shares as growers meet them', () => {
     expect(plain(growerSharesText(plan, scenario, 'inoculant', english) ?? '')).toMatch(/^Growers \d+ %/);
   });
 });
+
+describe('whole packs of the demo', () => {
+  it('serve within a tenth of a percent of what any sharing out could, and leave nobody a pack below the share', () => {
+    const { shares, proofs } = plan.allocation;
+    for (const commodity of ['seed', 'inoculant'] as const) {
+      const kg = commodity === 'seed' ? shares.seedGivenKg : shares.inoculantGivenSeedKg;
+      const sum = (list: readonly number[]) => list.reduce((total, one) => total + one, 0);
+      let [most, given] = [0, 0];
+      for (const proof of proofs.filter((one) => one.commodity === commodity)) {
+        most += Math.min(sum(proof.offeredKg) + sum(proof.keptKg), sum(proof.needKg));
+        given += sum(proof.shareRows.map((row) => kg[row] ?? 0));
+        proof.shareRows.forEach((row, i) => {
+          const due = proof.leastShare * (proof.needKg[i] ?? 0);
+          expect(due - (kg[row] ?? 0)).toBeLessThan(proof.roundingKg);
+        });
+      }
+      expect(given).toBeGreaterThan(most * 0.999);
+    }
+  });
+});
