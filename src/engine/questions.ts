@@ -10,6 +10,7 @@ import { layNeeds } from './stages/4-needs/estimate-needs.ts';
 import { allocateChanged, type StockCase } from './stages/5-allocation/allocate-changed.ts';
 import { applyChange } from './stages/5-allocation/apply-change.ts';
 import { findSmallestChange } from './stages/5-allocation/find-smallest-change.ts';
+import { proposeTransfers } from './stages/5-allocation/propose-transfers.ts';
 import { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 import { beginDispatch } from './stages/6-delivery/plan-delivery.ts';
 import { tripAtHour } from './stages/6-delivery/trip-at-hour.ts';
@@ -23,6 +24,7 @@ import {
   type SeasonCalendar,
   type SmallestChange,
   type StockChange,
+  type TransferIdea,
   type TripAtHour,
   type TripQuestion,
   type TripWish,
@@ -110,6 +112,8 @@ export interface StockDesk {
   ask(...changes: readonly StockChange[]): { readonly after: Told; readonly difference: AllocationDifference };
   /** The smallest change that lifts a row's whole shortfall. @param shareRow row of the allocation's shares */
   smallestChange(shareRow: number, commodity: Commodity): SmallestChange;
+  /** What carrying idle packs to another depot would serve. */
+  transfers(): readonly TransferIdea[];
 }
 
 /** @param previous stages of a plan of the same scenario, so that they are not run again; null: none is at hand */
@@ -146,6 +150,7 @@ export function openStockDesk(
       const after = tell(supposed.scenario, allocateChanged({ ...stock, ...supposed }, null));
       return { after, difference: compareAllocations(before, after) };
     },
+    transfers: () => proposeTransfers(stock, unchanged),
     smallestChange: (shareRow, commodity) => findSmallestChange(stock, unchanged, shareRow, commodity),
   };
 }

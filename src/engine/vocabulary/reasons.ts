@@ -17,6 +17,7 @@ export type LotReason =
 export type ShortfallReason =
   | 'stock-short'
   | 'no-compatible-stock'
+  | 'stock-elsewhere'
   | 'no-seed-to-inoculate'
   | 'handed-over-before'
   | 'not-reachable'

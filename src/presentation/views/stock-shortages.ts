@@ -39,7 +39,7 @@ export interface Shortage {
   readonly remedies: readonly RemedyView[];
 }
 
-const OF_STOCK: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
+const OF_STOCK: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'stock-elsewhere', 'pack-rounding'];
 /** Land that lacks seed also lacks what would coat it: it counts once, without seed. Goods left at depots have rows of their own. */
 const TOLD_ELSEWHERE: readonly ShortfallReason[] = ['no-seed-to-inoculate', 'not-delivered'];
 /** Hectares that are rounding of the plan document and no loss. */

@@ -15,6 +15,7 @@ import { growerShares, growerSharesText } from '../../../src/presentation/views/
 import { orderList } from '../../../src/presentation/views/order-list.ts';
 import { pickLists, stockCard } from '../../../src/presentation/views/pick-list.ts';
 import { smallestChangeText } from '../../../src/presentation/views/smallest-change.ts';
+import { transferText } from '../../../src/presentation/views/transfer-text.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
 import { readFolderFiles } from '../../plan-files.ts';
 
@@ -81,6 +82,18 @@ describe('asked before it is done', () => {
   });
 });
 
+describe('idle packs', () => {
+  it('the demo has none that would serve anyone elsewhere; one that would is told with its cost and worth', () => {
+    expect(desk.transfers()).toEqual([]);
+    const idea = { lot: 0, product: 0, depot: 1, packs: 20, hectares: 12.3, cost: 80, worth: 900 };
+    const told = plain(transferText(idea, { ...scenario, currency: 'USD' }, english));
+    expect(told).toMatch(
+      /^Carry 20 packs of lot \S+ to .+: they serve 12\.3 ha more there; the trip costs about 80 USD, the land is worth about 900 USD$/,
+    );
+    expect(plain(transferText({ ...idea, cost: null }, scenario, english))).not.toContain('trip');
+  });
+});
+
 describe('papers of the store', () => {
   it('pick lists: every pack that leaves is picked, and the balance falls to what no trip takes', () => {
     const lists = pickLists(plan, scenario, english);
@@ -143,5 +156,25 @@ describe('shares as growers meet them', () => {
     expect(told.all).toBeCloseTo(sum / growers, 9);
     if (women > 0) expect(told.women).toBeCloseTo(womenSum / women, 9);
     expect(plain(growerSharesText(plan, scenario, 'inoculant', english) ?? '')).toMatch(/^Growers \d+ %/);
+  });
+});
+
+describe('whole packs of the demo', () => {
+  it('serve within a tenth of a percent of what any sharing out could, and leave nobody a pack below the share', () => {
+    const { shares, proofs } = plan.allocation;
+    for (const commodity of ['seed', 'inoculant'] as const) {
+      const kg = commodity === 'seed' ? shares.seedGivenKg : shares.inoculantGivenSeedKg;
+      const sum = (list: readonly number[]) => list.reduce((total, one) => total + one, 0);
+      let [most, given] = [0, 0];
+      for (const proof of proofs.filter((one) => one.commodity === commodity)) {
+        most += Math.min(sum(proof.offeredKg) + sum(proof.keptKg), sum(proof.needKg));
+        given += sum(proof.shareRows.map((row) => kg[row] ?? 0));
+        proof.shareRows.forEach((row, i) => {
+          const due = proof.leastShare * (proof.needKg[i] ?? 0);
+          expect(due - (kg[row] ?? 0)).toBeLessThan(proof.roundingKg);
+        });
+      }
+      expect(given).toBeGreaterThan(most * 0.999);
+    }
   });
 });

@@ -53,6 +53,11 @@ export function allocateStock(
   const reach = depotsThatReach(scenario, places);
   const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, settled, handed, reach, solver };
 
+  const mayBeReached = Uint8Array.from(demand.community, (community) => {
+    const place = places.communityPlace[community] as number;
+    return (reach.offsets[place + 1] as number) > (reach.offsets[place] as number) ? 1 : 0;
+  });
+
   const seedNeedKg = demand.programmeSeedKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg));
   const seed = giveOut(desk, 'seed', seedNeedKg, () => true);
   const toCoatKg = demand.seedNeedKg.map((need, r) =>
@@ -74,7 +79,7 @@ export function allocateStock(
       demand,
       verdicts,
       packKg,
-      { ...seed, needKg: demand.programmeSeedKg, handedKg: handed.seedKg },
+      { ...seed, needKg: demand.programmeSeedKg, handedKg: handed.seedKg, mayBeReached },
       outOfSeason,
       null,
     ),
@@ -83,7 +88,7 @@ export function allocateStock(
       demand,
       verdicts,
       packKg,
-      { ...inoculant, needKg: toCoatKg, handedKg: handed.inoculantKg },
+      { ...inoculant, needKg: toCoatKg, handedKg: handed.inoculantKg, mayBeReached },
       outOfSeason,
       demand.seedNeedKg.map((need, r) => need - (toCoatKg[r] as number)),
     ),

@@ -15,6 +15,8 @@ export interface Outturn {
   readonly handedKg: Float64Array;
   /** Rows that some offered stock may reach. */
   readonly reached: Uint8Array;
+  /** Rows that some depot reaches, whatever it holds. */
+  readonly mayBeReached: Uint8Array;
 }
 
 /**
@@ -54,10 +56,15 @@ export function listShortfalls(
 }
 
 /** Reasons that more stock would lift. */
-export const STOCK_REASONS: readonly ShortfallReason[] = ['stock-short', 'no-compatible-stock', 'pack-rounding'];
+export const STOCK_REASONS: readonly ShortfallReason[] = [
+  'stock-short',
+  'no-compatible-stock',
+  'stock-elsewhere',
+  'pack-rounding',
+];
 
 function reasonFor(
-  { ask, needKg, givenKg, reached }: Outturn,
+  { ask, needKg, givenKg, reached, mayBeReached }: Outturn,
   row: number,
   shortKg: number,
   binding: BindingProduct,
@@ -66,7 +73,7 @@ function reasonFor(
   if (ask.leftBehind[row] === 1) return 'not-delivered';
   if (heldBelowNeed && (givenKg[row] as number) > (ask.highKg[row] as number) - binding.smallestKg) return 'decision';
   if (!binding.isOffered) return 'no-compatible-stock';
-  if (reached[row] === 0) return 'not-reachable';
+  if (reached[row] === 0) return mayBeReached[row] === 1 ? 'stock-elsewhere' : 'not-reachable';
   return shortKg < binding.smallestKg - NOISE_KG ? 'pack-rounding' : 'stock-short';
 }
 

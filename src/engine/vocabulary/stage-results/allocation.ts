@@ -88,6 +88,22 @@ export interface Remedy {
   readonly cost: number | null;
 }
 
+/** Idle packs carried to another depot, and what that would serve; found by sharing out again. */
+export interface TransferIdea {
+  readonly lot: number;
+  readonly product: number;
+  /** Where to. */
+  readonly depot: number;
+  /** Packs that would be given from there. */
+  readonly packs: number;
+  /** More hectares with seed and more inoculated, together. */
+  readonly hectares: number;
+  /** One round trip; null where no road between the depots is known. */
+  readonly cost: number | null;
+  /** Expected grain of that land; null where a grain price is missing. It pays for itself where this is above the cost. */
+  readonly worth: number | null;
+}
+
 /**
  * One line of the order list: packs of a product for a depot. Days are day numbers.
  *

@@ -18,6 +18,7 @@ export const LOT_REASON_WORDING: Readonly<Record<LotReason, string>> = {
 export const SHORTFALL_WORDING: Readonly<Record<ShortfallReason, string>> = {
   'stock-short': 'not enough stock for all; shared out by the chosen rule',
   'no-compatible-stock': 'no stock that fits this crop',
+  'stock-elsewhere': 'the stock that fits lies at depots from which no vehicle reaches it',
   'no-seed-to-inoculate': 'no seed to inoculate',
   'handed-over-before': 'handed over before; counted as signed for, not again here',
   'not-reachable': 'no vehicle reaches the hand-over place',

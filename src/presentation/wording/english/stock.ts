@@ -108,6 +108,14 @@ export const STOCK_WORDING = {
     smallPlots: (hectares: string, share: string) => `plots below ${hectares} ${share}`,
   },
 
+  // idle packs carried to another depot
+  transfer: {
+    carry: (amount: string, lot: string, depot: string, hectares: string) =>
+      `Carry ${amount} of lot ${lot} to ${depot}: they serve ${hectares} more there`,
+    pays: (cost: string, worth: string) => `the trip costs about ${cost}, the land is worth about ${worth}`,
+    costs: (cost: string) => `the trip costs about ${cost}`,
+  },
+
   // two allocations side by side
   differences: {
     none: 'Nothing differs.',
