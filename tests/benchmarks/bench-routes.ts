@@ -62,7 +62,7 @@ const rows = FAMILIES.flatMap(runFamily);
 const commit = spawnSync('git', ['rev-parse', '--short', 'HEAD'], { cwd: root, encoding: 'utf8' }).stdout.trim();
 const table = [
   `Gap to the best known cost in percent, mean of seeds ${seeds.join(' ')}, then seed by seed; ${seconds} s of processor time each on one`,
-  `core (${cpus()[0]?.model.trim()}, Node ${process.versions.node}, commit ${commit}). "Beside": the best public solver in C++, same time.`,
+  `core (${cpus()[0]?.model.trim()}, Node ${process.versions.node}, commit ${commit}). "Beside": the best public solver in C++ after 30 s.`,
   'Millions: iterations done, of which the same number and seed give the same routes. Bound: none.',
   '',
   '| file | best known | gap | by seed | beside | millions |',

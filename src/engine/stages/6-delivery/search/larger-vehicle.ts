@@ -9,13 +9,14 @@ export function largerCost(): number {
   return more[0] as number;
 }
 
-/** The idle slot found last; -1 where there is none. */
+/** The slot found last; -1 where there is none. */
 export function largerSlot(): number {
   return larger;
 }
 
 /**
- * Looks for the cheapest idle vehicle of the same shelf and roads that could take over a slot's only trip with one load more.
+ * Looks for the cheapest vehicle of the same shelf and roads that could take over a slot's only trip with one load more: one that
+ * stands idle, or one whose own trips the slot's vehicle could take over in exchange.
  *
  * @param km kilometres that the visit adds
  */
@@ -36,6 +37,20 @@ export function findLarger(state: RouteState, visit: number, slot: number, km: n
     const then = (slots.dayCost[other] as number) + kmThen * (slots.kmCost[other] as number);
     if (then - now < least) {
       least = then - now;
+      larger = other;
+    }
+  }
+  const start = state.problem.shelfStart[shelf] as number;
+  for (let i = start; i < start + (state.used[shelf] as number); i++) {
+    const other = state.usedSlots[i] as number;
+    if (state.groupAt[other] === state.groupAt[slot] || slots.matrix[other] !== slots.matrix[slot]) continue;
+    if (kg > (slots.payloadKg[other] as number) || litres > (slots.coolLitres[other] as number)) continue;
+    if ((state.mostKg[other] as number) > (slots.payloadKg[slot] as number)) continue;
+    if ((state.mostLitres[other] as number) > (slots.coolLitres[slot] as number)) continue;
+    const theirs = (state.km[other] as number) * ((slots.kmCost[slot] as number) - (slots.kmCost[other] as number));
+    const ours = kmThen * (slots.kmCost[other] as number) - (state.km[slot] as number) * (slots.kmCost[slot] as number);
+    if (ours + theirs < least) {
+      least = ours + theirs;
       larger = other;
     }
   }
