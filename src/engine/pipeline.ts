@@ -7,20 +7,20 @@ import { traceLegs } from './stages/2-places/trace-legs.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
 import { planDelivery } from './stages/6-delivery/plan-delivery.ts';
 import { weighOutcomes } from './stages/7-outcomes/weigh-outcomes.ts';
-import type {
-  Allocation,
-  Decisions,
-  Delivery,
-  Needs,
-  Outcomes,
-  Places,
-  Plan,
-  PlanHooks,
-  PlanningTools,
-  Scenario,
-  SearchSettings,
-  SeasonOutlook,
-  StageResult,
+import {
+  type Allocation,
+  type Decisions,
+  type Delivery,
+  type Needs,
+  type Outcomes,
+  type Places,
+  type Plan,
+  type PlanHooks,
+  type PlanningTools,
+  type Scenario,
+  type SearchSettings,
+  type SeasonOutlook,
+  type StageResult,
   withAssumptions,
 } from './vocabulary/index.ts';
 
