@@ -1,5 +1,6 @@
 import FlatQueue from 'flatqueue';
 import {
+  AT_VERTEX_KM,
   ROAD_REACH_KM,
   ROAD_SPEED_KM_PER_H,
   UNMADE_CLASSES,
@@ -147,10 +148,17 @@ function nearestJoin(scenario: Scenario, position: Position, isUsable: (road: nu
       const b = at(positions, i);
       if (Math.min(a[1], b[1]) > lat + REACH_DEGREES || Math.max(a[1], b[1]) < lat - REACH_DEGREES) continue;
       const { t, km } = nearestOnSegment(position, a, b);
-      if (km <= ROAD_REACH_KM.value && (best === null || km < best.km)) best = { road, vertex: i - 1, t, km };
+      if (km <= ROAD_REACH_KM.value && (best === null || km < best.km))
+        best = { road, vertex: i - 1, t: ontoVertex(t, segmentKm(a, b)), km };
     }
   });
   return best;
+}
+
+/** A metre from an end of a stretch is its end. */
+function ontoVertex(t: number, km: number): number {
+  if (Math.min(t, 1 - t) * km >= AT_VERTEX_KM.value) return t;
+  return t <= 0.5 ? 0 : 1;
 }
 
 export function placeOfJoin({ scenario }: CheckedCase, { road, vertex, t }: Join): Position {
@@ -215,22 +223,20 @@ function listArcs(
     const usable = vehicle.roadsAllowed.includes(line.roadClass) && !closed.has(road);
     const speed = usable ? ownSpeed(c.scenario, line, state, isMotorcycle(vehicle)) : 0;
     const nodes = at(network.nodes, road);
-    if (speed === 0) {
-      // A site that joins a shut road where it meets another still gets onto that one.
-      for (const { site, join } of joinsOf.get(road) ?? []) {
-        const vertex = join.vertex + join.t;
-        if (!Number.isInteger(vertex)) continue;
-        add(network.nodeCount + site, at(nodes, vertex), join.km * accessMinutesPerKm);
-        add(at(nodes, vertex), network.nodeCount + site, join.km * accessMinutesPerKm);
-      }
-      return;
-    }
+    const access = (site: number, node: number, km: number) => {
+      add(network.nodeCount + site, node, km * accessMinutesPerKm);
+      add(node, network.nodeCount + site, km * accessMinutesPerKm);
+    };
+    // A site at a vertex stands on every road that meets there, its own shut or not.
+    const own = joinsOf.get(road) ?? [];
+    const isAtVertex = ({ join }: { readonly join: Join }) => Number.isInteger(join.vertex + join.t);
+    for (const { site, join } of own.filter(isAtVertex)) access(site, at(nodes, join.vertex + join.t), join.km);
+    if (speed === 0) return;
     const stations = line.positions.map((position, i) => ({ along: i, node: nodes[i] as number, position }));
-    for (const { site, join } of joinsOf.get(road) ?? []) {
+    for (const { site, join } of own.filter((one) => !isAtVertex(one))) {
       const node = extra++;
       stations.push({ along: join.vertex + join.t, node, position: placeOfJoin(c, join) });
-      add(network.nodeCount + site, node, join.km * accessMinutesPerKm);
-      add(node, network.nodeCount + site, join.km * accessMinutesPerKm);
+      access(site, node, join.km);
     }
     stations.sort((one, other) => one.along - other.along);
     for (let i = 1; i < stations.length; i++) {

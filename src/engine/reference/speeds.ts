@@ -76,5 +76,8 @@ export function wetRoadRule(assumptions: Readonly<Record<string, number>>): WetR
   };
 }
 
+/** A join closer to a vertex of its road than this is at the vertex, and so on every road that meets there. */
+export const AT_VERTEX_KM: Sourced<number> = sourced(0.001, 'assumed', 'a metre: nearer than any map is true');
+
 /** A place that stands off the road joins it over at most this distance, at track speed. */
 export const ROAD_REACH_KM: Sourced<number> = sourced(2, 'assumed', 'planning choice');

@@ -1,5 +1,5 @@
 import { geodesicKm } from '../../numerics/geodesic-length.ts';
-import { ROAD_REACH_KM } from '../../reference/speeds.ts';
+import { AT_VERTEX_KM, ROAD_REACH_KM } from '../../reference/speeds.ts';
 import type { Position } from '../../vocabulary/places.ts';
 import type { UnreachableReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
@@ -7,9 +7,6 @@ import type { Site, VehicleClass } from '../../vocabulary/stage-results/places.t
 import { findRoadPieces } from './find-road-pieces.ts';
 import type { MeasuredRoads } from './measure-roads.ts';
 import type { NearestPlace, RoadFinder } from './road-finder.ts';
-
-/** A projection this close to a vertex, in parts of the segment, is the vertex. */
-const AT_VERTEX = 1e-9;
 
 /** Where a site joins the roads: a place along a road line, counted in vertices, and how far off it stands. */
 export interface RoadJoin {
@@ -63,8 +60,12 @@ function joinRoad(position: Position, nearest: NearestPlace | null, { roads }: M
   const { road, segment, fraction } = nearest;
   const from = roads[road]?.positions[segment] as Position;
   const to = roads[road]?.positions[segment + 1] as Position;
-  if (fraction < AT_VERTEX) return { road, along: segment, accessKm: geodesicKm(position, from) };
-  if (fraction > 1 - AT_VERTEX) return { road, along: segment + 1, accessKm: geodesicKm(position, to) };
+  const segmentKm = geodesicKm(from, to);
+  const [beforeKm, afterKm] = [fraction * segmentKm, (1 - fraction) * segmentKm];
+  if (Math.min(beforeKm, afterKm) < AT_VERTEX_KM.value) {
+    const [vertex, along] = beforeKm <= afterKm ? [from, segment] : [to, segment + 1];
+    return { road, along, accessKm: geodesicKm(position, vertex) };
+  }
   const foot: Position = [from[0] + fraction * (to[0] - from[0]), from[1] + fraction * (to[1] - from[1])];
   return { road, along: segment + fraction, accessKm: geodesicKm(position, foot) };
 }
