@@ -134,6 +134,40 @@ describe('decisions', () => {
   }, 240_000);
 });
 
+describe('questions', () => {
+  it('to the stock are answered before anything is decided, and nothing of them is kept', async () => {
+    await page.getByRole('heading', { name: 'What if?' }).click();
+    const form = page.locator('.what-if');
+    await form.getByLabel('lot').selectOption('SB-0702');
+    await form.getByRole('button', { name: 'Ask' }).click();
+    await form.getByText(/would lose \d.* nobody would gain/).waitFor({ timeout: 60_000 });
+    await planState('Plan is current').waitFor();
+  });
+
+  it('to a trip: another leaving hour is drawn, and no plan is touched', async () => {
+    await page.goto(`${dashboard.address}#/days`);
+    const later = page.getByRole('button', { name: 'leave a quarter of an hour later' });
+    await later.focus();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Enter');
+    await page.getByText(/Dashed, left at \d\d:\d\d: hottest/).waitFor({ timeout: 60_000 });
+    expect(await page.locator('.packs-tried').count()).toBe(1);
+    await planState('Plan is current').waitFor();
+  });
+
+  it('to the days: a vehicle is away, the days are planned again from the plan, and the changes are told', async () => {
+    await page.goto(`${dashboard.address}#/days`);
+    await page
+      .getByRole('button', { name: /^Away: / })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Plan the days again' }).click();
+    await page.getByRole('heading', { name: 'What changes' }).waitFor({ timeout: 120_000 });
+    await page.getByText(/Every day that was told is kept|on another day than told/).waitFor();
+    await planState('Plan is current').waitFor();
+    expect(await page.getByText(/Check found/).count()).toBe(0);
+  });
+});
+
 const openMenu = () => page.getByRole('banner').getByRole('button').first().click();
 
 /** What the page saves under a name of its menu. */
