@@ -21,12 +21,14 @@ const PHONE = { width: 390, height: 844 };
 
 let dashboard: Dashboard;
 
-describe.skipIf(!wanted)('pictures', () => {
+if (wanted) {
   beforeAll(async () => {
     dashboard = await openDashboard();
   }, 240_000);
   afterAll(() => dashboard?.close());
+}
 
+describe.skipIf(!wanted)('pictures', () => {
   it.each(['stock', 'days', 'coverage'])('of the view %s, light and dark', async (view) => {
     const page = await opened(view);
     await take(page, view);
