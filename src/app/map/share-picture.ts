@@ -1,4 +1,5 @@
 import type { Plan, Scenario } from '../../engine/index.ts';
+import { clearOfDepots } from '../../presentation/views/clear-labels.ts';
 import {
   depotSymbols,
   EMPTY_PICTURE,
@@ -21,12 +22,14 @@ export function sharePicture(
 ): MapPicture {
   const percent = (share: number | null | undefined) =>
     share === null || share === undefined ? null : `${percentOf(share)} %`;
+  const symbols = depotSymbols(scenario);
+  const labels = zoneLabels(scenario, (zone) => percent(zoneShares[zone]));
   return {
     ...EMPTY_PICTURE,
     fills: shares.map((share) => (share === 0 ? null : shareTone(share))),
     hatches: shares.map((share) => (share === 0 ? 'nothing' : null)),
-    labels: zoneLabels(scenario, (zone) => percent(zoneShares[zone])),
-    symbols: depotSymbols(scenario),
+    labels: clearOfDepots(labels, symbols, scenario),
+    symbols,
   };
 }
 

@@ -1,16 +1,8 @@
 import type { Plan, Scenario } from '../../engine/index.ts';
 import { localNumber, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
-import {
-  depotSymbols,
-  districtBounds,
-  EMPTY_PICTURE,
-  type MapLabel,
-  type MapPicture,
-  type MapSymbol,
-  shareTone,
-  zoneLabels,
-} from './map-view.ts';
+import { clearOfDepots } from './clear-labels.ts';
+import { depotSymbols, EMPTY_PICTURE, type MapPicture, type MapSymbol, shareTone, zoneLabels } from './map-view.ts';
 import { groupParts, landParts, landShare, sumLand } from './stock-land.ts';
 
 /** Share of planned land with seed and inoculant: by community as tones, by zone in print; depots by what they may give. */
@@ -34,7 +26,7 @@ export function stockPicture(plan: Plan, scenario: Scenario, words: Words): MapP
     ...EMPTY_PICTURE,
     fills: shares.map((share, community) => (isBare[community] ? null : shareTone(share))),
     hatches: isBare.map((bare) => (bare ? 'nothing' : null)),
-    labels: clearOfDepots(labels, symbols, districtBounds(scenario)),
+    labels: clearOfDepots(labels, symbols, scenario),
     symbols,
   };
 }
@@ -59,27 +51,4 @@ function depotsByPacks({ allocation }: Plan, scenario: Scenario): MapSymbol[] {
     ...symbol,
     size: Math.max(SMALLEST, LARGEST * Math.sqrt((packs[depot] ?? 0) / most)),
   }));
-}
-
-/** Room that a label of two lines takes beside and above a depot when the whole district is in view, as parts of its size. */
-const [BESIDE, ABOVE] = [0.09, 0.085];
-
-/** Moves labels that lie on a depot up or down until it is free, whichever is nearer. */
-function clearOfDepots(
-  labels: readonly MapLabel[],
-  depots: readonly MapSymbol[],
-  bounds: ReturnType<typeof districtBounds>,
-): MapLabel[] {
-  if (bounds === null) return [...labels];
-  const [west, south, east, north] = bounds;
-  const [wide, high] = [BESIDE * (east - west), ABOVE * (north - south)];
-  return labels.map((label) => {
-    const [lon, lat] = label.position;
-    const under = depots.find(
-      ({ position }) => Math.abs(position[0] - lon) < wide && Math.abs(position[1] - lat) < high,
-    );
-    if (under === undefined) return label;
-    const moved = under.position[1] + (lat >= under.position[1] ? high : -high);
-    return { ...label, position: [lon, moved] };
-  });
 }
