@@ -1,11 +1,19 @@
 import { useEffect, useRef } from 'react';
 import { fetchStart } from '../../adapters/browser/fetch-start.ts';
+import type { Problem } from '../../engine/index.ts';
 import { countProblems, problemEntries } from '../../presentation/views/problem-view.ts';
+import type { Words } from '../../presentation/wording/words.ts';
+import { rememberLast } from '../state/remember-last.ts';
 import { saveDecisions, saveTable, TABLE_NAMES } from '../state/save-tables.ts';
 import { useSeason, useView, useWords } from '../state/use-stores.ts';
 import { openChosen } from './open-chosen.ts';
 
 const MENU = 'files-menu';
+
+/** Counted once a list: a large district has thousands of notes, and the header is drawn with every decision. */
+const counted = rememberLast((problems: readonly Problem[], words: Words) =>
+  countProblems(problemEntries(problems, words)),
+);
 
 /** The scenario's name; behind it what opens, what was met in its files, and what can be saved. */
 export function FilesMenu() {
@@ -15,7 +23,7 @@ export function FilesMenu() {
   const menu = useRef<HTMLDivElement>(null);
   const close = () => menu.current?.hidePopover();
   const problems = season.plan?.problems ?? season.read?.problems ?? [];
-  const { blocks, setAside, noted } = countProblems(problemEntries(problems, words));
+  const { blocks, setAside, noted } = counted(problems, words);
   return (
     <>
       <button type="button" className="quiet scenario-name" popoverTarget={MENU}>
