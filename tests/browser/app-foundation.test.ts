@@ -217,7 +217,10 @@ describe('every reader', () => {
   it('can take the page in another language, longer words included', async () => {
     const { page, complaints } = await opened();
     await page.getByLabel('Language').selectOption('pseudo');
-    await page.locator('.tabs').getByRole('link', { name: /Šťó|Štóó/ }).waitFor();
+    await page
+      .locator('.tabs')
+      .getByRole('link', { name: /Šťó|Štóó/ })
+      .waitFor();
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('en-XA');
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     expect(complaints).toEqual([]);
