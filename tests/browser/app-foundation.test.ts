@@ -114,7 +114,7 @@ describe('the handover of a community', () => {
     const { page, complaints } = await opened('#/stock?zone=Z03&community=C071');
     await page.getByRole('link', { name: /^Handover amounts of/ }).focus();
     await page.keyboard.press('Enter');
-    await page.getByText('21 growers share 19 packs.').waitFor();
+    await page.getByText('21 growers to 19 packs.').waitFor();
     const amount = page.locator('.cap-count b').first();
     const [before, seed] = [Number(await amount.textContent()), page.locator('.batch-kg')];
     expect(await seed.textContent()).toContain('18');
@@ -124,7 +124,7 @@ describe('the handover of a community', () => {
     expect(before).toBe(20);
     await page.getByRole('radio', { name: /groundnut/ }).focus();
     await page.keyboard.press('Space');
-    await page.getByText('Lift groundnut').waitFor();
+    await page.getByText('Groundnut skins tear: lift, do not rub.').waitFor();
     expect(complaints).toEqual([]);
   });
 });

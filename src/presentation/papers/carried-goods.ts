@@ -64,15 +64,22 @@ function whyWithheld(c: PaperCase, lot: Lot, product: Product, stop: number): Wi
 }
 
 /** Goods of one lot together: seed first, then by product and lot. */
-export function byLot(goods: readonly CarriedGoods[]): CarriedGoods[] {
-  const sums = new Map<string, CarriedGoods>();
-  for (const one of goods) {
-    const known = sums.get(one.lot.id);
-    sums.set(one.lot.id, known ? { ...known, packs: known.packs + one.packs, kg: known.kg + one.kg } : one);
-  }
-  return [...sums.values()].sort(
+export const byLot = (goods: readonly CarriedGoods[]): CarriedGoods[] =>
+  together(goods, ({ lot }) => lot.id).sort(
     (a, b) => kindRank(a) - kindRank(b) || orderOf(a.product.id, b.product.id) || orderOf(a.lot.id, b.lot.id),
   );
+
+/** Goods of one lot for one crop counted together, however many loads they came in. */
+export const byLotAndCrop = (goods: readonly CarriedGoods[]): CarriedGoods[] =>
+  together(goods, ({ lot, crop }) => `${lot.id} ${crop}`);
+
+function together(goods: readonly CarriedGoods[], keyOf: (one: CarriedGoods) => string): CarriedGoods[] {
+  const sums = new Map<string, CarriedGoods>();
+  for (const one of goods) {
+    const known = sums.get(keyOf(one));
+    sums.set(keyOf(one), known ? { ...known, packs: known.packs + one.packs, kg: known.kg + one.kg } : one);
+  }
+  return [...sums.values()];
 }
 
 export const isTreated = ({ product }: { readonly product: Product }): boolean =>

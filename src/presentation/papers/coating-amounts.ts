@@ -15,7 +15,7 @@ export interface CoatingAmounts {
   readonly stickerPacks: number;
 }
 
-/** What the label of the inoculant says, or common practice where it does not. */
+/** What the label of the inoculant says, or common practice where it does not. Of a liquid, g stands for mL. */
 export interface CoatingRates {
   readonly doseGPerKg: number;
   readonly gramsPerCap: number;
@@ -32,9 +32,10 @@ export function coatingRates(
   needs: { readonly seedKg: number; readonly waterL: number; readonly stickerPacks: number },
 ): CoatingRates | null {
   if (product.doseGPerKg === null || needs.seedKg <= 0) return null;
+  const { gramsPerLevelCap, millilitresPerLevelCap } = INOCULATION_PRACTICE;
   return {
     doseGPerKg: product.doseGPerKg,
-    gramsPerCap: product.gramsPerLevelCap ?? INOCULATION_PRACTICE.gramsPerLevelCap.value,
+    gramsPerCap: product.gramsPerLevelCap ?? (isLiquid(product) ? millilitresPerLevelCap : gramsPerLevelCap).value,
     waterMlPerKg: (needs.waterL * 1000) / needs.seedKg,
     stickerPacksPerKg: needs.stickerPacks / needs.seedKg,
   };
@@ -54,8 +55,8 @@ export function coatingAmounts(rates: CoatingRates, seedKg: number): CoatingAmou
   };
 }
 
-/** Minutes that coated seed is spread to dry. */
-export const DRYING_MINUTES = INOCULATION_PRACTICE.dryingMinutes.value;
+/** Measured in millilitres, not in grams, and never heaped: poured, not shaken on. */
+export const isLiquid = ({ packUnit }: Product): boolean => packUnit === 'mL' || packUnit === 'L';
 
 /** Whole level caps that one pack fills. */
 export const capsPerPack = (product: Product, { gramsPerCap }: CoatingRates): number =>

@@ -1,16 +1,20 @@
 import type { Product } from '../../engine/index.ts';
 import { growerBatchKg, LADDER_KG } from './batch-sizes.ts';
-import { type CoatingRates, capsPerPack, coatingAmounts } from './coating-amounts.ts';
+import { type CoatingRates, capsPerPack, coatingAmounts, isLiquid } from './coating-amounts.ts';
 import type { CommunityTask, CropCoating } from './community-task.ts';
 import { sizeText } from './goods-text.ts';
 import type { Block, Cell, Row, Table } from './page.ts';
 import { strong } from './page.ts';
 import { capital, number, type PaperCase, shortNumber } from './paper-case.ts';
 
-/** Crops whose products are used alike share one ladder. */
-interface Ladder {
+/** A product, and what its label says of it. */
+export interface CoatedWith {
   readonly product: Product;
   readonly rates: CoatingRates;
+}
+
+/** Crops whose products are used alike share one ladder. */
+interface Ladder extends CoatedWith {
   readonly crops: readonly CropCoating['crop'][];
 }
 
@@ -53,8 +57,6 @@ export function coatingTable(c: PaperCase, task: CommunityTask): Block[] {
   ];
 }
 
-const isLiquid = ({ packUnit }: Product): boolean => packUnit === 'mL' || packUnit === 'L';
-
 function laddersOf(coatings: readonly CropCoating[]): Ladder[] {
   const alike = new Map<string, Ladder>();
   for (const { crop, product, rates } of coatings) {
@@ -69,12 +71,11 @@ function laddersOf(coatings: readonly CropCoating[]): Ladder[] {
   return [...alike.values()];
 }
 
-function capsText(c: PaperCase, { product, rates }: Ladder): string {
-  const { community } = c.said;
-  const caps = number(c, capsPerPack(product, rates));
-  return isLiquid(product)
-    ? community.capFillsLiquid(caps)
-    : community.capFills(caps, shortNumber(c, rates.gramsPerCap));
+/** How many caps a pack fills, and how a cap is filled. */
+export function capsText(c: PaperCase, { product, rates }: CoatedWith): string {
+  const { capFills, capFillsLiquid } = c.said.community;
+  const said = isLiquid(product) ? capFillsLiquid : capFills;
+  return said(number(c, capsPerPack(product, rates)), shortNumber(c, rates.gramsPerCap));
 }
 
 /** Batches across, what goes into each down: caps are what a hand counts, grams and millilitres what a scale says. */
@@ -126,11 +127,13 @@ function ladderTable(c: PaperCase, task: CommunityTask, { product, rates, crops 
 }
 
 /** `7½`: a half is easier seen so than behind a comma. */
-function halves(c: PaperCase, caps: number): string {
+export function halves(c: PaperCase, caps: number): string {
   const whole = Math.floor(caps);
   if (caps === whole) return number(c, whole);
   return `${whole === 0 ? '' : number(c, whole)}½`;
 }
 
-export const usesLiquid = ({ coatings }: CommunityTask): boolean => coatings.some(({ product }) => isLiquid(product));
-export const usesPowder = ({ coatings }: CommunityTask): boolean => coatings.some(({ product }) => !isLiquid(product));
+type Coatings = Pick<CommunityTask, 'coatings'>;
+
+export const usesLiquid = ({ coatings }: Coatings): boolean => coatings.some(({ product }) => isLiquid(product));
+export const usesPowder = ({ coatings }: Coatings): boolean => coatings.some(({ product }) => !isLiquid(product));

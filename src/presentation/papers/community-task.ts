@@ -1,4 +1,4 @@
-import { type CarriedGoods, goodsOfStop, mayBeCoated } from './carried-goods.ts';
+import { byLotAndCrop, type CarriedGoods, goodsOfStop, mayBeCoated } from './carried-goods.ts';
 import { type CoatingRates, coatingRates } from './coating-amounts.ts';
 import { type CropHandover, type HandoverGoods, handoverGoods } from './handover-goods.ts';
 import type { PaperCase } from './paper-case.ts';
@@ -29,10 +29,10 @@ export interface CommunityTask {
 }
 
 /** Null where the scenario does not know the community. */
-export function communityTask(c: PaperCase, communityId: string): CommunityTask | null {
+export function communityTask(c: PaperCase, communityId: string | null): CommunityTask | null {
   const about = handoverGoods(c.plan, c.scenario, communityId);
   if (about === null) return null;
-  const arrivals = arrivalsAt(c, communityId);
+  const arrivals = arrivalsAt(c, about.community.id);
   const usable = arrivals.flatMap(({ goods }) => goods).filter(({ withheld }) => withheld === null);
   const crops = about.crops.map((crop) => asItComes(crop, usable));
   return { about, arrivals, crops, coatings: crops.flatMap((crop) => coatingsOf(crop, usable)) };
@@ -41,7 +41,7 @@ export function communityTask(c: PaperCase, communityId: string): CommunityTask 
 function arrivalsAt(c: PaperCase, communityId: string): Arrival[] {
   const { stops, trips } = c.plan.delivery;
   const arrivals = stops.trip.flatMap((trip, stop): Arrival[] => {
-    const goods = goodsOfStop(c, stop).filter((one) => one.communityId === communityId);
+    const goods = byLotAndCrop(goodsOfStop(c, stop).filter((one) => one.communityId === communityId));
     if (goods.length === 0) return [];
     return [
       {

@@ -39,21 +39,11 @@ export interface CropHandover {
   readonly rates: CoatingRates | null;
 }
 
-/** A vehicle that comes to the community's hand-over place. */
-export interface Visit {
-  /** ISO date. */
-  readonly date: string;
-  readonly minute: number;
-  readonly vehicleId: string;
-  readonly goods: readonly HandedPacks[];
-}
-
 export interface HandoverGoods {
   readonly community: Scenario['communities'][number];
   readonly zone: string | null;
   readonly place: string;
   readonly crops: readonly CropHandover[];
-  readonly visits: readonly Visit[];
 }
 
 /** What a community is handed and what it does with it, as planned. Null where the scenario does not know the community. */
@@ -69,17 +59,17 @@ export function handoverGoods(plan: Plan, scenario: Scenario, communityId: strin
     zone: scenario.zones.find(({ id }) => id === community.zoneId)?.name ?? null,
     place: placeName(plan, scenario, plan.places.communityPlace[index] ?? -1),
     crops,
-    visits: visitsTo(plan, goods, index),
   };
 }
 
-/** Reads packs of one grant, all of them or as many as one load holds. */
-type GrantReader = (grant: number, packs?: number) => HandedPacks[];
+/** Reads the packs of one grant. */
+type GrantReader = (grant: number) => HandedPacks[];
 
 function grantReader({ ids, allocation }: Plan, scenario: Scenario): GrantReader {
   const lots = new Map(scenario.lots.map((lot) => [lot.id, lot]));
   const products = new Map(scenario.products.map((product) => [product.id, product]));
-  return (grant, packs = allocation.grants.packs[grant] ?? 0) => {
+  return (grant) => {
+    const packs = allocation.grants.packs[grant] ?? 0;
     const lot = lots.get(ids.lots[allocation.grants.lot[grant] ?? -1] ?? '');
     const product = lot && products.get(lot.productId);
     if (lot === undefined || product === undefined || packs === 0) return [];
@@ -149,31 +139,6 @@ function sharingOf({ allocation }: Plan, goods: GrantReader, own: readonly numbe
       },
     ];
   });
-}
-
-function visitsTo(plan: Plan, goods: GrantReader, community: number): Visit[] {
-  const { delivery, allocation, ids } = plan;
-  const { stops, trips, loads } = delivery;
-  const visits = stops.loads.flatMap((carried, stop): Visit[] => {
-    const own = carried.filter((load) => {
-      const consignment = loads.consignment[load] ?? -1;
-      return allocation.consignments.community[consignment] === community;
-    });
-    const handed = own.flatMap((load) =>
-      (loads.grants[load] ?? []).flatMap((grant, i) => goods(grant, loads.packs[load]?.[i] ?? 0)),
-    );
-    if (handed.length === 0) return [];
-    const trip = stops.trip[stop] ?? -1;
-    return [
-      {
-        date: trips.date[trip] ?? '',
-        minute: stops.startMinute[stop] ?? Number.NaN,
-        vehicleId: ids.vehicles[trips.vehicle[trip] ?? -1] ?? '',
-        goods: handed,
-      },
-    ];
-  });
-  return visits.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.minute - b.minute));
 }
 
 const rowsWhere = (column: readonly number[], value: number): number[] =>

@@ -49,22 +49,19 @@ export function handoverSheet(c: PaperCase, task: CommunityTask): Page {
 
 function receiveTable(c: PaperCase, task: CommunityTask): Block {
   const { receiveHeads, receiveTitle, visit } = c.said.community;
-  const told = new Set<string>();
   const rows = task.arrivals.flatMap((arrival): Row[] => [
     { role: 'group', cells: [visit(dayText(c, arrival.date), hourText(arrival.minute), arrival.vehicleId)] },
-    ...arrival.goods.map((one): Row => {
-      const isFirst = !told.has(one.crop) && one.product.kind === 'inoculant';
-      if (isFirst) told.add(one.crop);
-      return {
+    ...arrival.goods.map(
+      (one): Row => ({
         cells: [
           capital(productOf(c, one)),
           { big: number(c, one.packs) },
           one.lot.id,
           dateText(one.expires, c.words),
-          noteOf(c, task, one, arrival.date, isFirst),
+          receivedNote(c, task, one, arrival.date),
         ],
-      };
-    }),
+      }),
+    ),
   ]);
   return {
     kind: 'section',
@@ -91,15 +88,21 @@ function receiveTable(c: PaperCase, task: CommunityTask): Block {
 const productOf = (c: PaperCase, { product, crop }: CarriedGoods): string =>
   productText(c, { ...product, crops: [crop] });
 
-function noteOf(c: PaperCase, { crops }: CommunityTask, one: CarriedGoods, date: string, isFirst: boolean): Text {
+/** What must be known of goods as they come: not to be used, poisonous, short, or soon at their last day. */
+export function receivedNote(c: PaperCase, task: CommunityTask, one: CarriedGoods, date: string): Text {
   const { community } = c.said;
+  const { crops, arrivals } = task;
   if (one.withheld !== null) return [strong(community.withheld[one.withheld])];
   if (isTreated(one)) return [strong(mayBeCoated(one) ? community.treatedMay : community.treatedNot)];
   const crop = crops.find((known) => known.crop === one.crop);
   if (one.product.kind !== 'inoculant' || crop === undefined) return '';
   if (crop.coatedKg <= 0) return [strong(community.noSeedToCoat)];
   const parts: (string | ReturnType<typeof strong>)[] = [];
-  if (isFirst) parts.push(shortText(c, crop));
+  // Whether all comes that was asked for is said once a crop, beside its first packs.
+  const first = arrivals
+    .flatMap(({ goods }) => goods)
+    .find(({ product, crop: its }) => product.kind === 'inoculant' && its === one.crop);
+  if (one === first) parts.push(shortText(c, crop));
   if (daysBetween(date, one.expires) <= SOON_DAYS)
     parts.push(' ', strong(community.sowBefore(dateText(one.expires, c.words))));
   return parts;

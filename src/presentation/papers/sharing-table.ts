@@ -29,10 +29,19 @@ export function sharingTable(c: PaperCase, crops: readonly CropHandover[]): Bloc
 }
 
 function cellsOf(c: PaperCase, crop: CropHandover, share: PackSharing, isFirst: boolean): Cell[] {
-  const { community } = c.said;
-  const counted = share.growers !== null && share.growers > 0;
   const name: Text = [strong(capital(c.words.crops[crop.crop]))];
-  const who = counted ? [name, community.growers(number(c, share.growers ?? 0))] : [name];
+  const counted = isCounted(share);
+  const who = counted ? [name, c.said.community.growers(number(c, share.growers ?? 0))] : [name];
+  const lines = sharingTexts(c, crop, share, isFirst);
+  return [{ lines: who }, counted ? { drawing: sharePicture(c, share) } : '', { lines }];
+}
+
+const isCounted = ({ growers }: PackSharing): boolean => growers !== null && growers > 0;
+
+/** How many growers to how many packs of one lot; with the first lot of a crop, what each coats and what is left uncoated. */
+export function sharingTexts(c: PaperCase, crop: CropHandover, share: PackSharing, isFirst: boolean): Text[] {
+  const { community } = c.said;
+  const counted = isCounted(share);
   const told: Text[] = [];
   if (counted) {
     const common = greatestCommonDivisor(share.growers ?? 1, share.packs);
@@ -44,7 +53,7 @@ function cellsOf(c: PaperCase, crop: CropHandover, share: PackSharing, isFirst: 
     if (counted && crop.rates) told.push([strong(community.eachCoats(shortNumber(c, growerBatchKg(crop))))]);
     if (crop.uncoatedKg >= 0.5) told.push(community.rest(number(c, crop.uncoatedKg)));
   }
-  return [{ lines: who }, counted ? { drawing: sharePicture(c, share) } : '', { lines: told }];
+  return told;
 }
 
 const STEP = 11;

@@ -1,10 +1,11 @@
+import { HANDOVER_WORDING } from './english/handover.ts';
 import { COMMUNITY_PAPERS } from './english/papers-community.ts';
 import { ROAD_PAPERS } from './english/papers-road.ts';
 import { STORE_PAPERS } from './english/papers-store.ts';
 import { spokenPseudo } from './pseudo.ts';
 import type { Widened, Words } from './words.ts';
 
-const english = { road: ROAD_PAPERS, community: COMMUNITY_PAPERS, store: STORE_PAPERS };
+const english = { road: ROAD_PAPERS, community: COMMUNITY_PAPERS, store: STORE_PAPERS, handover: HANDOVER_WORDING };
 
 /** Words of the papers. They stand apart from the page's own words, so that only who asks for papers loads them. */
 export type PaperWords = Widened<typeof english>;

@@ -5,6 +5,7 @@ import { dayNumber, type Lot, type Plan, type Product, type Scenario } from '../
 import { paperCase } from '../../../src/presentation/papers/paper-case.ts';
 import { type DAY_PAPERS, papersOf } from '../../../src/presentation/papers/paper-sets.ts';
 import { renderPages } from '../../../src/presentation/papers/render-page.ts';
+import { HANDOVER_WORDING } from '../../../src/presentation/wording/english/handover.ts';
 import { COMMUNITY_PAPERS } from '../../../src/presentation/wording/english/papers-community.ts';
 import { ROAD_PAPERS } from '../../../src/presentation/wording/english/papers-road.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
@@ -140,7 +141,7 @@ describe('the dose', () => {
 
 describe('the words', () => {
   it('speak of wetting or coating again only to forbid it', () => {
-    const said = JSON.stringify([spoken(COMMUNITY_PAPERS), spoken(ROAD_PAPERS)]);
+    const said = JSON.stringify([COMMUNITY_PAPERS, ROAD_PAPERS, HANDOVER_WORDING].map(spoken));
     const again = said
       .split(/[.:?!]/)
       .filter((sentence) => /\b(wet|wetted|coat|coated)\b[^.]*\bagain\b/i.test(sentence));
@@ -150,7 +151,7 @@ describe('the words', () => {
   });
 
   it('keep packs out of freezers and of vaccine fridges, wherever a fridge is named', () => {
-    const said = JSON.stringify([spoken(COMMUNITY_PAPERS), spoken(ROAD_PAPERS)]);
+    const said = JSON.stringify([COMMUNITY_PAPERS, ROAD_PAPERS, HANDOVER_WORDING].map(spoken));
     expect(said).toContain('Never a freezer, never a vaccine fridge');
   });
 });

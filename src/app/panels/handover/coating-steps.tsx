@@ -1,31 +1,23 @@
-import { localNumber } from '../../../presentation/local-number.ts';
-import { DRYING_MINUTES } from '../../../presentation/papers/coating-amounts.ts';
-import type { CropHandover } from '../../../presentation/papers/handover-goods.ts';
-import { dateText } from '../../../presentation/views/frame-view.ts';
-import { useHandoverWords } from './use-handover.ts';
+import { careTexts, stepTexts } from '../../../presentation/papers/coating-guide.ts';
+import type { CommunityTask } from '../../../presentation/papers/community-task.ts';
+import type { PaperCase } from '../../../presentation/papers/paper-case.ts';
+import { PaperText } from '../paper-text.tsx';
+
+interface CoatingStepsProps {
+  readonly c: PaperCase;
+  readonly task: Pick<CommunityTask, 'crops' | 'coatings'>;
+}
 
 /** The steps of coating, to be ticked off, and what to take care of. */
-export function CoatingSteps({ crop }: { readonly crop: CropHandover }) {
-  const words = useHandoverWords();
-  const { handover } = words;
-  const { least, most } = DRYING_MINUTES;
-  const [first] = [...crop.inoculant].sort((a, b) => (a.expires < b.expires ? -1 : 1));
-  const treated = crop.seed.filter(({ product }) => product.treatedSeed && product.inoculantAllowed === true);
-  const steps = first && [
-    handover.stepSoil,
-    handover.stepLabel(words.crops[crop.crop], dateText(first.expires, words)),
-    (crop.rates?.stickerPacksPerKg ?? 0) > 0 ? handover.stepSticker : handover.stepWater,
-    crop.crop === 'groundnut' ? `${handover.stepPowder} ${handover.stepGroundnut}` : handover.stepPowder,
-    handover.stepDry(localNumber(least, words), localNumber(most, words)),
-    handover.stepSow,
-  ];
+export function CoatingSteps({ c, task }: CoatingStepsProps) {
+  const { stepsTitle, careTitle } = c.said.community;
   return (
     <>
-      {steps && (
+      {task.coatings.length > 0 && (
         <section>
-          <h2>{handover.stepsTitle}</h2>
+          <h2>{stepsTitle}</h2>
           <ol className="coating-steps">
-            {steps.map((step) => (
+            {stepTexts(c, task).map((step) => (
               <li key={step}>
                 <label>
                   <input type="checkbox" /> <span>{step}</span>
@@ -36,15 +28,14 @@ export function CoatingSteps({ crop }: { readonly crop: CropHandover }) {
         </section>
       )}
       <section className="care">
-        <h2>{handover.careTitle}</h2>
+        <h2>{careTitle}</h2>
+        {careTexts(c).map((text) => (
+          <p key={JSON.stringify(text)}>
+            <PaperText text={text} />
+          </p>
+        ))}
         <p>
-          {handover.careTreated}{' '}
-          {treated.length > 0 && handover.careTreatedLots(treated.map(({ lotId }) => lotId).join(', '))}
-        </p>
-        <p>{handover.careKeep}</p>
-        <p>{handover.careDust}</p>
-        <p>
-          <b>{handover.careLabel}</b>
+          <b>{c.said.road.labelWins}</b>
         </p>
       </section>
     </>

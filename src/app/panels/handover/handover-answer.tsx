@@ -1,63 +1,69 @@
-import { localNumber } from '../../../presentation/local-number.ts';
-import type { HandoverGoods } from '../../../presentation/papers/handover-goods.ts';
-import type { HandoverWords } from '../../../presentation/wording/handover-words.ts';
-import { useSeason, useView } from '../../state/use-stores.ts';
+import { countPacks } from '../../../presentation/papers/carried-goods.ts';
+import type { CommunityTask } from '../../../presentation/papers/community-task.ts';
+import { number, type PaperCase } from '../../../presentation/papers/paper-case.ts';
+import { useView } from '../../state/use-stores.ts';
 import { PaperLink } from '../paper-link.tsx';
-import { useHandover, useHandoverWords } from './use-handover.ts';
+import { useHandover } from './use-handover.ts';
 
 /** Who gets what, in one sentence; and whose handover is shown. */
 export default function HandoverAnswer() {
-  const words = useHandoverWords();
   const shown = useHandover();
+  if (shown === null) return null;
+  const { c, task } = shown;
+  const { handover } = c.said;
   return (
     <>
-      <h1>{shown === null ? words.handover.chooseTitle : answerOf(shown, words)}</h1>
-      <p>{shown === null ? words.handover.chooseWhy : placeOf(shown, words)}</p>
-      <ChooseCommunity />
-      {shown !== null && shown.visits.length > 0 && (
+      <h1>{task === null ? handover.chooseTitle : answerOf(c, task)}</h1>
+      <p>{task === null ? handover.chooseWhy : placeOf(c, task)}</p>
+      <ChooseCommunity c={c} />
+      {task !== null && task.arrivals.length > 0 && (
         <p>
-          <PaperLink paper="handover">{words.papers.sheet}</PaperLink>
+          <PaperLink paper="handover">{c.words.papers.sheet}</PaperLink>
         </p>
       )}
     </>
   );
 }
 
-function answerOf({ community, crops }: HandoverGoods, words: HandoverWords): string {
-  const { handover } = words;
-  const count = (kind: 'seed' | 'inoculant') =>
-    crops.reduce((sum, crop) => sum + crop[kind].reduce((packs, one) => packs + one.packs, 0), 0);
-  const [packs, bags] = [count('inoculant'), count('seed')];
+const arriving = ({ arrivals }: CommunityTask) => arrivals.flatMap(({ goods }) => goods);
+const usable = (task: CommunityTask) => arriving(task).filter(({ withheld }) => withheld === null);
+
+function answerOf(c: PaperCase, task: CommunityTask): string {
+  const { handover } = c.said;
+  const { name } = task.about.community;
+  const [packs, bags] = [countPacks(usable(task), 'inoculant'), countPacks(usable(task), 'seed')];
   const told = [
-    ...(packs > 0 ? [handover.packs(localNumber(packs, words), packs === 1)] : []),
-    ...(bags > 0 ? [handover.bags(localNumber(bags, words), bags === 1)] : []),
+    ...(packs > 0 ? [handover.packs(number(c, packs), packs === 1)] : []),
+    ...(bags > 0 ? [handover.bags(number(c, bags), bags === 1)] : []),
   ];
   const [first, second] = told;
-  if (first === undefined) return handover.nothing(community.name);
-  return handover.answer(community.name, second === undefined ? first : handover.and(first, second));
+  if (first === undefined) return handover.nothing(name);
+  return handover.answer(name, second === undefined ? first : handover.and(first, second));
 }
 
-function placeOf({ crops, visits, zone, place }: HandoverGoods, words: HandoverWords): string {
-  const { handover } = words;
+function placeOf(c: PaperCase, task: CommunityTask): string {
+  const { handover } = c.said;
+  const { crops, zone, place } = task.about;
   if (crops.length === 0) return handover.nothingPlanned;
-  const where = zone === null ? '' : handover.where(zone, place);
-  return visits.length === 0 ? `${where} ${handover.notDelivered}` : where;
+  const where = zone === null ? [] : [handover.where(zone, place)];
+  if (task.arrivals.length > 0)
+    return [...where, ...(usable(task).length === 0 ? [handover.allWithheld] : [])].join(' ');
+  const isSetAside = crops.some(({ seed, inoculant }) => seed.length + inoculant.length > 0);
+  return [...where, ...(isSetAside ? [handover.notDelivered] : [])].join(' ');
 }
 
-function ChooseCommunity() {
-  const words = useHandoverWords();
-  const scenario = useSeason((season) => season.scenario);
+function ChooseCommunity({ c }: { readonly c: PaperCase }) {
+  const { communities } = c.scenario;
   const community = useView((view) => view.community);
   const chooseCommunity = useView((view) => view.chooseCommunity);
-  if (scenario === null) return null;
-  const sorted = [...scenario.communities].sort((a, b) => a.name.localeCompare(b.name));
+  const sorted = [...communities].sort((a, b) => a.name.localeCompare(b.name));
   return (
     <label className="choose-community">
-      <span className="note">{words.handover.choose}</span>
+      <span className="note">{c.said.handover.choose}</span>
       <select
         value={community ?? ''}
         onChange={({ target }) => {
-          const chosen = scenario.communities.find(({ id }) => id === target.value);
+          const chosen = communities.find(({ id }) => id === target.value);
           chooseCommunity(chosen?.id ?? null, chosen?.zoneId ?? null);
         }}
       >

@@ -1,21 +1,18 @@
 import { useMemo } from 'react';
-import { type HandoverGoods, handoverGoods } from '../../../presentation/papers/handover-goods.ts';
-import { type HandoverWords, handoverWords } from '../../../presentation/wording/handover-words.ts';
-import { useSeason, useView, useWords } from '../../state/use-stores.ts';
+import { type CommunityTask, communityTask } from '../../../presentation/papers/community-task.ts';
+import type { PaperCase } from '../../../presentation/papers/paper-case.ts';
+import { useView } from '../../state/use-stores.ts';
+import { usePaperCase } from '../use-paper-case.ts';
 
-/** The handover of the community that the address names; null without a plan or a known community. */
-export function useHandover(): HandoverGoods | null {
-  const plan = useSeason((season) => season.plan);
-  const scenario = useSeason((season) => season.scenario);
-  const community = useView((view) => view.community);
-  return useMemo(
-    () => (plan && scenario ? handoverGoods(plan, scenario, community) : null),
-    [plan, scenario, community],
-  );
+export interface Handover {
+  readonly c: PaperCase;
+  /** Null where the address names no community, or an unknown one. */
+  readonly task: CommunityTask | null;
 }
 
-/** The words of the page and of the handover. */
-export function useHandoverWords(): HandoverWords {
-  const words = useWords();
-  return useMemo(() => handoverWords(words), [words]);
+/** The handover of the community that the address names, as its sheet tells it; null without a plan. */
+export function useHandover(): Handover | null {
+  const c = usePaperCase();
+  const community = useView((view) => view.community);
+  return useMemo(() => c && { c, task: communityTask(c, community) }, [c, community]);
 }

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { Page } from '../../../presentation/papers/page.ts';
-import { daysOfPlan, type PaperCase, paperCase } from '../../../presentation/papers/paper-case.ts';
+import { daysOfPlan, type PaperCase } from '../../../presentation/papers/paper-case.ts';
 import { communityPapers, isPaperName, type PaperName, papersOf } from '../../../presentation/papers/paper-sets.ts';
-import { useSeason, useView, useWords } from '../../state/use-stores.ts';
+import { useView } from '../../state/use-stores.ts';
+import { usePaperCase } from '../use-paper-case.ts';
 
 export interface ShownPapers {
   readonly c: PaperCase;
@@ -17,13 +18,8 @@ export interface ShownPapers {
 
 /** What the address asks for: a paper, a day, a community. Null without a plan. */
 export function usePapers(): ShownPapers | null {
-  const words = useWords();
-  const { plan, scenario, decisions } = useSeason();
   const { paper: asked, day: askedDay, community } = useView();
-  const c = useMemo(
-    () => (plan && scenario ? paperCase(plan, scenario, decisions, words) : null),
-    [plan, scenario, decisions, words],
-  );
+  const c = usePaperCase();
   return useMemo(() => {
     if (c === null) return null;
     const days = daysOfPlan(c);

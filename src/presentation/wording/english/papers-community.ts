@@ -52,8 +52,8 @@ export const COMMUNITY_PAPERS = {
   batch: (kg: string) => `${kg} kg of seed`,
   capFills: (caps: string, grams: string) =>
     `A pack of this product fills about ${caps} level caps of ${grams} g. Caps differ: weigh ten of them once. Strike it flat; never heaped, never pressed.`,
-  capFillsLiquid: (caps: string) =>
-    `A bottle of this product fills about ${caps} caps of 5 mL. Caps differ: measure ten of them once. Shake the bottle first.`,
+  capFillsLiquid: (caps: string, millilitres: string) =>
+    `A bottle of this product fills about ${caps} caps of ${millilitres} mL. Caps differ: measure ten of them once. Shake the bottle first.`,
   ladderHeads: {
     caps: 'level caps of powder',
     grams: 'powder, g',
