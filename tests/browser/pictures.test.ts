@@ -92,7 +92,7 @@ describe.skipIf(!wanted)('pictures', () => {
       ['handover', LAPTOP],
     ] as const) {
       const page = await opened('handover?community=C071', size);
-      await page.getByText('level caps of powder').waitFor();
+      await page.locator('.cap-count').first().waitFor();
       await take(page, name);
       await page.close();
     }
