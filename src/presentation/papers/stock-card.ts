@@ -1,30 +1,35 @@
 import { isoDate, type Lot } from '../../engine/index.ts';
 import { dateText } from '../views/frame-view.ts';
+import { type LotMove, lotMoves } from '../views/stock-moves.ts';
 import { productText } from './goods-text.ts';
 import type { Block, Page, Row } from './page.ts';
 import { dayText, footOf, number, type PaperCase } from './paper-case.ts';
 
 const SPARE_ROWS = 4;
 
-interface Issue {
-  readonly date: string;
-  readonly vehicleId: string;
-  readonly packs: number;
-}
-
 /** The cards of one depot, lot by lot: what the plan expects to leave, and room for what really moves. */
 export function stockCards(c: PaperCase, depot: PaperCase['scenario']['depots'][number]): Page {
   const { store } = c.said;
-  const lots = c.scenario.lots.filter(({ depotId }) => depotId === depot.id);
+  const moves = lotMoves(c.plan, c.scenario);
   return {
     title: store.cardTitle(depot.name),
     about: [store.cardAbout],
-    blocks: lots.map((lot) => card(c, lot)),
+    blocks: c.scenario.lots.flatMap((lot, row) =>
+      lot.depotId === depot.id
+        ? [
+            card(
+              c,
+              lot,
+              moves.filter((move) => move.lot === row),
+            ),
+          ]
+        : [],
+    ),
     foot: footOf(c),
   };
 }
 
-function card(c: PaperCase, lot: Lot): Block {
+function card(c: PaperCase, lot: Lot, moves: readonly LotMove[]): Block {
   const { store } = c.said;
   const { cardHeads } = store;
   return {
@@ -45,7 +50,7 @@ function card(c: PaperCase, lot: Lot): Block {
             blank: true,
           })),
         ],
-        rows: rowsOf(c, lot),
+        rows: rowsOf(c, moves),
       },
     ],
   };
@@ -73,33 +78,27 @@ function notesOf(c: PaperCase, lot: Lot): Block[] {
   return parts.length === 0 ? [] : [{ kind: 'text', text: parts.join(' '), look: 'note' }];
 }
 
-function rowsOf(c: PaperCase, lot: Lot): Row[] {
-  let left = lot.packs;
-  const opening: Row = {
-    cells: [dateText(c.plan.scenario.asOf, c.words, false), c.said.store.cardOpening, '', number(c, left)],
-  };
-  const issues = issuesOf(c, lot.id).map(({ date, vehicleId, packs }): Row => {
-    left -= packs;
-    return { cells: [dayText(c, date).replace(/ \d{4}$/, ''), vehicleId, number(c, packs), number(c, left)] };
+/** The lot as it stands or arrives, then what each vehicle takes of it, day by day. */
+function rowsOf(c: PaperCase, moves: readonly LotMove[]): Row[] {
+  const { cardOpening, cardArrival } = c.said.store;
+  let left = 0;
+  const rows = byVehicle(moves).map(({ kind, why, date, vehicleId, packs }): Row => {
+    left += kind === 'in' ? packs : -packs;
+    return kind === 'in'
+      ? {
+          cells: [dateText(date, c.words, false), why === 'arrival' ? cardArrival : cardOpening, '', number(c, left)],
+        }
+      : { cells: [dayText(c, date).replace(/ \d{4}$/, ''), vehicleId, number(c, packs), number(c, left)] };
   });
-  return [opening, ...issues, ...Array.from({ length: SPARE_ROWS }, (): Row => ({ cells: [] }))];
+  return [...rows, ...Array.from({ length: SPARE_ROWS }, (): Row => ({ cells: [] }))];
 }
 
-/** Packs of the lot that each vehicle takes, day by day. */
-function issuesOf({ plan }: PaperCase, lotId: string): Issue[] {
-  const { delivery, allocation, ids } = plan;
-  const sums = new Map<string, Issue>();
-  delivery.stops.trip.forEach((trip, stop) => {
-    for (const load of delivery.stops.loads[stop] ?? []) {
-      delivery.loads.grants[load]?.forEach((grant, i) => {
-        if (ids.lots[allocation.grants.lot[grant] ?? -1] !== lotId) return;
-        const date = delivery.trips.date[trip] ?? '';
-        const vehicleId = ids.vehicles[delivery.trips.vehicle[trip] ?? -1] ?? '';
-        const key = `${date} ${vehicleId}`;
-        const packs = (sums.get(key)?.packs ?? 0) + (delivery.loads.packs[load]?.[i] ?? 0);
-        sums.set(key, { date, vehicleId, packs });
-      });
-    }
-  });
-  return [...sums.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, issue]) => issue);
+/** A storekeeper hands a vehicle what all its communities get of the lot, at once. */
+function byVehicle(moves: readonly LotMove[]): LotMove[] {
+  const sums = new Map<string, LotMove>();
+  for (const move of moves) {
+    const key = `${move.date} ${move.kind} ${move.vehicleId}`;
+    sums.set(key, { ...move, packs: (sums.get(key)?.packs ?? 0) + move.packs });
+  }
+  return [...sums.values()];
 }

@@ -4,20 +4,25 @@ import { recordsFromFiles } from '../../../src/adapters/scenario-files/record-fi
 import { loadPlanningTools } from '../../../src/adapters/tools/load-planning-tools.ts';
 import {
   compareAllocations,
+  dayNumber,
   openStockDesk,
   planSeason,
   readScenario,
   type StockDesk,
   type Told,
 } from '../../../src/engine/index.ts';
+import { paperCase } from '../../../src/presentation/papers/paper-case.ts';
+import { papersOf } from '../../../src/presentation/papers/paper-sets.ts';
+import { renderPages } from '../../../src/presentation/papers/render-page.ts';
 import { differencesView } from '../../../src/presentation/views/allocation-differences.ts';
 import { growerShares, growerSharesText } from '../../../src/presentation/views/grower-shares.ts';
 import { orderList } from '../../../src/presentation/views/order-list.ts';
-import { pickLists, stockCard } from '../../../src/presentation/views/pick-list.ts';
 import { smallestChangeText } from '../../../src/presentation/views/smallest-change.ts';
+import { lotMoves } from '../../../src/presentation/views/stock-moves.ts';
 import { transferText } from '../../../src/presentation/views/transfer-text.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
 import { readFolderFiles } from '../../plan-files.ts';
+import { tablesOf } from '../papers/read-paper.ts';
 
 const folder = fileURLToPath(new URL('../../../scenarios/demo-district/', import.meta.url));
 const tools = await loadPlanningTools();
@@ -95,19 +100,16 @@ describe('idle packs', () => {
 });
 
 describe('papers of the store', () => {
-  it('pick lists: every pack that leaves is picked, and the balance falls to what no trip takes', () => {
-    const lists = pickLists(plan, scenario, english);
-    const picked = new Map<string, number>();
-    const left = new Map<string, number>();
-    for (const { days } of lists)
-      for (const { lines } of days)
-        for (const { lotId, packs, balancePacks } of lines) {
-          picked.set(lotId, (picked.get(lotId) ?? 0) + packs);
-          left.set(lotId, balancePacks);
-        }
-    for (const [lotId, packs] of picked) {
-      const lot = scenario.lots.findIndex(({ id }) => id === lotId);
-      expect(packs + (left.get(lotId) ?? 0)).toBe(scenario.lots[lot]?.packs);
+  it('every pack that leaves is taken from its lot, and the balance falls to what no trip takes', () => {
+    const picked = new Map<number, number>();
+    const left = new Map<number, number>();
+    for (const { kind, lot, packs, balance } of lotMoves(plan, scenario)) {
+      if (kind === 'in') continue;
+      picked.set(lot, (picked.get(lot) ?? 0) + packs);
+      left.set(lot, balance);
+    }
+    for (const [lot, packs] of picked) {
+      expect(packs + (left.get(lot) ?? 0)).toBe(scenario.lots[lot]?.packs);
       const given = plan.allocation.grants.lot.reduce(
         (sum, of, row) => (of === lot ? sum + (plan.allocation.grants.packs[row] ?? 0) : sum),
         0,
@@ -117,17 +119,26 @@ describe('papers of the store', () => {
     expect(picked.size).toBeGreaterThan(10);
   });
 
-  it('a stock card: counted, then out day by day, each line with what is left and room to sign', () => {
-    const lot = scenario.lots.findIndex(({ id }) => id === 'SB-0688');
-    const card = stockCard(plan, scenario, lot, english);
-    expect(card?.lines[0]).toMatchObject({
-      what: 'counted in the store',
-      packsIn: '410',
-      balance: '410',
-      signature: '',
-    });
-    const out = card?.lines.slice(1).reduce((sum, { packsOut }) => sum + Number(plain(packsOut)), 0) ?? 0;
-    expect(Number(card?.lines.at(-1)?.balance)).toBe(410 - out);
+  it('a stock card: as it stands, then out day by day, each line with what is left and room to sign', () => {
+    const c = paperCase(plan, scenario, decisions.decisions, english);
+    const cards = tablesOf(renderPages(papersOf(c, 'card', '')));
+    const card = cards.find(({ name }) => name === 'card SB-0688');
+    expect(card?.heads.at(-1)).toBe('initials');
+    const [opening, ...rest] = (card?.rows ?? []).filter(([date]) => date !== '');
+    expect(opening?.slice(1, 4)).toEqual(['opening', '', '410']);
+    const out = rest.reduce((sum, [, , packs = '']) => sum + Number(packs), 0);
+    expect(out).toBeGreaterThan(0);
+    expect(Number(rest.at(-1)?.[3])).toBe(410 - out);
+  });
+
+  it('a lot that is still to come stands on its card from the day it arrives', () => {
+    const isLate = ({ id }: { readonly id: string }) => id === 'SB-0688';
+    const availableFrom = dayNumber(scenario.asOf + 7);
+    const lots = scenario.lots.map((lot) => (isLate(lot) ? { ...lot, availableFrom } : lot));
+    const c = paperCase(plan, { ...scenario, lots }, decisions.decisions, english);
+    const cards = tablesOf(renderPages(papersOf(c, 'card', '')));
+    const [first] = cards.find(({ name }) => name === 'card SB-0688')?.rows ?? [];
+    expect(first?.slice(0, 4)).toEqual(['19 Nov', 'arrives', '', '410']);
   });
 
   it('the order list reads as sentences, with its total', () => {

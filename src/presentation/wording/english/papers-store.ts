@@ -39,6 +39,7 @@ export const STORE_PAPERS = {
     initials: 'initials',
   },
   cardOpening: 'opening',
+  cardArrival: 'arrives',
   cardKept: (packs: string) => `${packs} reserved`,
 
   wallTitle: (name: string, months: string) => `${name}, ${months}`,

@@ -175,21 +175,6 @@ export const STOCK_WORDING = {
     forbid: () => 'Give none',
   },
 
-  // pick list and stock card
-  pickList: 'Pick list',
-  stockCardOf: (lot: string) => `Stock card, lot ${lot}`,
-  card: {
-    opening: 'counted in the store',
-    arrival: 'to arrive',
-    out: (community: string, vehicle: string) => `to ${community}, on ${vehicle}`,
-    date: 'date',
-    what: 'what',
-    packsIn: 'in',
-    packsOut: 'out',
-    balance: 'left',
-    signature: 'signature',
-  },
-
   // the rule
   sharingRule: 'Sharing rule',
   fairness: {
