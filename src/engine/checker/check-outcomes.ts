@@ -1,31 +1,15 @@
 import { quantile } from '../numerics/quantile.ts';
-import { RESIDUAL_BENEFIT } from '../reference/residual-benefit.ts';
 import type { Problem, ProblemCode } from '../vocabulary/problems.ts';
 import type { Range } from '../vocabulary/stage-results/outcomes.ts';
+import { checkMoney } from './check-money.ts';
 import { plannedOf } from './check-needs.ts';
+import { checkRanges } from './check-ranges.ts';
 import { at, type CheckedCase } from './checked-case.ts';
-import { finding } from './finding.ts';
+import { finding, type Tell } from './finding.ts';
 import type { OwnAir } from './own-heat.ts';
-import {
-  coverLand,
-  type Handed,
-  handedGoods,
-  noTotals,
-  type OwnLand,
-  type OwnTotals,
-  playLand,
-  type VisitIn,
-} from './own-replay.ts';
+import { coverLand, type Handed, handedGoods, type OwnLand } from './own-land.ts';
+import { noTotals, type OwnTotals, playLand, type VisitIn } from './own-replay.ts';
 import { TOLERANCE } from './tolerances.ts';
-
-type Tell = (
-  code: ProblemCode,
-  column: string,
-  row: number | null,
-  told: number | null,
-  due: number,
-  step: number,
-) => void;
 
 /** The central headline and the figures under it, played again from deliveries, members and reference data. */
 export function checkOutcomes(c: CheckedCase, air: OwnAir, visitIn: VisitIn): readonly Problem[] {
@@ -234,111 +218,6 @@ function checkMiddle(
     found.push(finding(code, `outcomes.${column}.p50`, null, told.p50, quantile(members, 0.5)));
 }
 
-interface DeliveryParts {
-  readonly kilometres: number;
-  readonly vehicleDays: number;
-  readonly crews: number;
-  readonly ice: number;
-}
-
-/** What the trips cost, part by part; a vehicle-day and its crew once however many trips it makes. */
-function deliveryParts(c: CheckedCase): DeliveryParts {
-  const { trips } = c.plan.delivery;
-  const parts = { kilometres: 0, vehicleDays: 0, crews: 0, ice: 0 };
-  const days = new Set<string>();
-  trips.vehicle.forEach((v, trip) => {
-    const { costPerDay, crew, perDiem, costPerKm } = at(c.scenario.vehicles, v);
-    const key = `${v} ${at(trips.date, trip)}`;
-    if (!days.has(key))
-      [parts.vehicleDays, parts.crews] = [parts.vehicleDays + costPerDay, parts.crews + crew * perDiem];
-    days.add(key);
-    parts.kilometres += at(trips.kilometres, trip) * costPerKm;
-    parts.ice += at(trips.iceKg, trip) * (c.scenario.prices.icePerKg ?? 0);
-  });
-  return parts;
-}
-
-function checkMoney(c: CheckedCase, goods: ReadonlyMap<number, readonly Handed[]>, tell: Tell, found: Problem[]): void {
-  const { headline } = c.plan.outcomes;
-  const { cost } = c.plan.delivery;
-  const { vehicles, prices } = c.scenario;
-  const parts = deliveryParts(c);
-  const delivery = parts.kilometres + parts.vehicleDays + parts.crews + parts.ice;
-  const isPriced =
-    vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) || prices.icePerKg !== null;
-  if (isPriced || cost !== null) tell('E8955', 'headline.deliveryCost', null, headline.deliveryCost, delivery, 1);
-  if (cost !== headline.deliveryCost)
-    found.push(finding('E8955', 'delivery.cost', null, cost ?? 'none', headline.deliveryCost ?? 'none'));
-  let worth = 0;
-  for (const list of goods.values())
-    for (const { lot, packs } of list) {
-      const product = c.scenario.products[at(c.productOfLot, lot)];
-      worth += packs * (product?.pricePerPack ?? Number.NaN);
-    }
-  if (Number.isNaN(worth) !== (headline.goodsCost === null))
-    found.push(finding('E8955', 'outcomes.headline.goodsCost', null, headline.goodsCost ?? 'none', worth));
-  else if (!Number.isNaN(worth)) tell('E8955', 'headline.goodsCost', null, headline.goodsCost, worth, 1);
-  checkResidual(c, tell);
-  checkCostParts(c, goods, parts, worth, tell);
-}
-
-/** Only what the next cereal can do without is priced: hectares of seed brought, at the published bounds. */
-function checkResidual(c: CheckedCase, tell: Tell): void {
-  const { headline } = c.plan.outcomes;
-  const brought = c.plan.allocation.shares.community.reduce((sum, community, row) => {
-    const { plannedHa, ownSeedKg } = plannedOf(c, community, at(c.plan.allocation.shares.crop, row));
-    const need = at(c.plan.allocation.shares.seedNeedKg, row);
-    const ownHa = need > 0 ? Math.min(plannedHa, (ownSeedKg / need) * plannedHa) : 0;
-    return sum + Math.max(0, at(c.plan.outcomes.crops.seedHa, row) - ownHa);
-  }, 0);
-  tell('E8954', 'headline.broughtSeedHa', null, headline.broughtSeedHa, brought, TOLERANCE.outcomesHa * 10);
-  const price = c.scenario.prices.nitrogenPerKg;
-  for (const end of ['least', 'most'] as const) {
-    const kg = brought * RESIDUAL_BENEFIT.value[end];
-    tell('E8952', 'headline.residualNitrogenKg', null, headline.residualNitrogenKg[end], kg, 1);
-    if (price !== null)
-      tell('E8955', 'headline.residualWorth', null, headline.residualWorth?.[end] ?? null, kg * price, 1);
-  }
-}
-
-/** The parts of the cost sum to goods and delivery; what the programme does not price is left unstated. */
-function checkCostParts(
-  c: CheckedCase,
-  goods: ReadonlyMap<number, readonly Handed[]>,
-  parts: DeliveryParts,
-  worth: number,
-  tell: Tell,
-): void {
-  const { cost, deliveryCost, costPerHectare, reachedHa } = c.plan.outcomes.headline;
-  const { assumptions } = c.scenario;
-  if (deliveryCost !== null)
-    for (const [name, due] of Object.entries(parts))
-      tell('E8955', `headline.cost.${name}`, null, cost[name as keyof DeliveryParts], due, 0.5);
-  if (!Number.isNaN(worth))
-    tell('E8955', 'headline.cost', null, (cost.inoculant ?? 0) + (cost.otherGoods ?? 0), worth, 1);
-  const inoculant = [...goods].flatMap(([key, list]) => list.map((handed) => ({ key, ...handed })));
-  const alive = inoculant.filter(({ kind }) => kind === 'inoculant');
-  const trained = new Set(alive.map(({ key }) => Math.floor(key / c.scenario.crops.length))).size;
-  const tested = new Set(alive.map(({ lot }) => lot)).size;
-  const told = (name: 'training' | 'testing', count: number, price: number | undefined) => {
-    if (price !== undefined) tell('E8955', `headline.cost.${name}`, null, cost[name], count * price, 0.01);
-    else if (cost[name] !== null) tell('E8955', `headline.cost.${name}`, null, cost[name], Number.NaN, 0);
-    return (price ?? 0) * count;
-  };
-  const extra =
-    told('training', trained, assumptions['training.costPerCommunity']) +
-    told('testing', tested, assumptions['testing.costPerLot']);
-  if (costPerHectare !== null)
-    tell(
-      'E8955',
-      'headline.costPerHectare',
-      null,
-      costPerHectare.p50,
-      (worth + (deliveryCost ?? 0) + extra) / reachedHa.p50,
-      0.05,
-    );
-}
-
 /**
  * Past seasons at the central figures: one row a member, its hectares as the checker's own replay finds them, and losses
  * that add up to what was supplied.
@@ -357,54 +236,4 @@ function checkSeasons(c: CheckedCase, sums: Sums, tell: Tell): void {
     if (sums.isWhole)
       tell('E8951', 'seasons.reachedHa', row, reached, own, own * TOLERANCE.middleRelative + TOLERANCE.outcomesHa);
   });
-}
-
-const SPREADS = [
-  'reachedHa',
-  'nitrogenKg',
-  'programmeNitrogenKg',
-  'inoculationNitrogenKg',
-  'inoculationAtMostKg',
-  'netNitrogenKg',
-  'grainT',
-  'programmeGrainT',
-  'inoculationGrainT',
-  'farmersReached',
-] as const;
-
-const MONEY_RANGES = [
-  'costPerHectare',
-  'programmeGrainWorth',
-  'inoculationGrainWorth',
-  'valueCostRatio',
-  'inoculantValueCostRatio',
-] as const;
-
-/** The figures of every range rise. */
-function checkRanges(c: CheckedCase): readonly Problem[] {
-  const { headline, zones } = c.plan.outcomes;
-  const found: Problem[] = [];
-  const judge = (column: string, row: number | null, figures: readonly number[]) => {
-    const rises = figures.every((figure, i) => i === 0 || figure >= at(figures, i - 1));
-    if (!rises) found.push(finding('E8953', `outcomes.${column}`, row, figures.join(' ')));
-  };
-  for (const name of SPREADS) {
-    const { p10, p25, p50, p75, p90 } = headline[name];
-    judge(`headline.${name}`, null, [p10, p25, p50, p75, p90]);
-  }
-  for (const name of MONEY_RANGES) {
-    const range = headline[name];
-    if (range) judge(`headline.${name}`, null, [range.p10, range.p50, range.p90]);
-  }
-  zones.inTimeChance.forEach((chance, row) => {
-    if (chance !== null && !(chance >= 0 && chance <= 1))
-      found.push(finding('E8953', 'outcomes.zones.inTimeChance', row, chance));
-  });
-  zones.reachedRange.forEach(({ p10, p50, p90 }, row) => {
-    judge('zones.reachedRange', row, [p10, p50, p90]);
-  });
-  zones.nitrogenKg.forEach((range, row) => {
-    judge('zones.nitrogenKg', row, [range.p10, range.p50, range.p90]);
-  });
-  return found;
 }

@@ -47,3 +47,13 @@ export function cutLongRuns(found: readonly Problem[]): readonly Problem[] {
     return n === LISTED && more > 0 ? [{ ...one, facts: { ...one.facts, furtherLikeIt: more } }] : [one];
   });
 }
+
+/** Tells a figure of a row that lies further from what is due than the step allows. */
+export type Tell = (
+  code: ProblemCode,
+  column: string,
+  row: number | null,
+  told: number | null,
+  due: number,
+  step: number,
+) => void;
