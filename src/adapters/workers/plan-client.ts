@@ -6,8 +6,8 @@ import type {
   PlannedSeason,
   PlanningProgress,
   PlanOrder,
+  Question,
   ToWorker,
-  Verdict,
   WorkerCalls,
 } from './worker-messages.ts';
 
@@ -15,14 +15,7 @@ import type {
 export interface PlanClient {
   open(files: GatheredFiles): Promise<OpenedScenario>;
   plan(order: PlanOrder, tell: (progress: PlanningProgress) => void): Promise<PlannedSeason>;
-  check(ask: WorkerCalls['check']['ask']): Promise<Verdict>;
-  needs(ask: WorkerCalls['needs']['ask']): Promise<WorkerCalls['needs']['answer']>;
-  calendar(ask: WorkerCalls['calendar']['ask']): Promise<WorkerCalls['calendar']['answer']>;
-  stock(ask: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']>;
-  smallestChange(ask: WorkerCalls['smallestChange']['ask']): Promise<WorkerCalls['smallestChange']['answer']>;
-  tripAtHour(ask: WorkerCalls['tripAtHour']['ask']): Promise<WorkerCalls['tripAtHour']['answer']>;
-  replan(ask: WorkerCalls['replan']['ask']): Promise<WorkerCalls['replan']['answer']>;
-  move(ask: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']>;
+  ask<Name extends Question>(name: Name, ask: WorkerCalls[Name]['ask']): Promise<WorkerCalls[Name]['answer']>;
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
@@ -110,14 +103,7 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
       return answer;
     },
     plan: async (order, tell) => post(await ready(), 'plan', order, tell),
-    check: async (ask) => post(await ready(), 'check', ask),
-    needs: async (ask) => post(await ready(), 'needs', ask),
-    calendar: async (ask) => post(await ready(), 'calendar', ask),
-    stock: async (ask) => post(await ready(), 'stock', ask),
-    smallestChange: async (ask) => post(await ready(), 'smallestChange', ask),
-    tripAtHour: async (ask) => post(await ready(), 'tripAtHour', ask),
-    replan: async (ask) => post(await ready(), 'replan', ask),
-    move: async (ask) => post(await ready(), 'move', ask),
+    ask: async (name, ask) => post(await ready(), name, ask),
     cancel: () => stop(new Cancelled()),
   };
 }

@@ -23,27 +23,15 @@ async function answer(message: ToWorker): Promise<void> {
     switch (message.call) {
       case 'open':
         return send({ kind: 'answer', id, answer: planner.open(message.ask) });
-      case 'check':
-        return send({ kind: 'answer', id, answer: planner.check(message.ask) });
       case 'needs': {
         const found = planner.needs(message.ask);
         const columns = Object.values(found.needs ?? {}).map((column: ArrayBufferView) => column.buffer as ArrayBuffer);
         return send({ kind: 'answer', id, answer: found }, columns);
       }
-      case 'calendar':
-        return send({ kind: 'answer', id, answer: await planner.calendar(message.ask) });
-      case 'tripAtHour':
-        return send({ kind: 'answer', id, answer: await planner.tripAtHour(message.ask) });
-      case 'stock':
-        return send({ kind: 'answer', id, answer: await planner.stock(message.ask) });
-      case 'smallestChange':
-        return send({ kind: 'answer', id, answer: await planner.smallestChange(message.ask) });
-      case 'move':
-        return send({ kind: 'answer', id, answer: await planner.move(message.ask) });
-      case 'replan':
-        return send({ kind: 'answer', id, answer: await planner.replan(message.ask) });
       case 'plan':
         return send({ kind: 'answer', id, answer: await planner.plan(message.ask, tellAbout(id)) });
+      default:
+        return send({ kind: 'answer', id, answer: await planner[message.call](message.ask as never) });
     }
   } catch (error) {
     send({ kind: 'failed', id, message: error instanceof Error ? error.message : String(error) });

@@ -109,6 +109,9 @@ export interface WorkerCalls {
 
 export type CallName = keyof WorkerCalls;
 
+/** Questions about a scenario that is open, answered without a word in between. */
+export type Question = Exclude<CallName, 'open' | 'plan'>;
+
 export type ToWorker = {
   readonly [Name in CallName]: { readonly call: Name; readonly id: number; readonly ask: WorkerCalls[Name]['ask'] };
 }[CallName];

@@ -61,9 +61,9 @@ export interface SeasonState {
   readonly notice: Notice | null;
   /** Needs under figures that were changed since the plan; null where none was. */
   readonly changedNeeds: Needs | null;
-  /** What each day is worth to each zone, and the plan it was asked for; null until a view has asked. */
   /** What planning the days again changed; null where that was not done, or has been read. */
   readonly difference: DeliveryDifference | null;
+  /** What each day is worth to each zone, and the plan it was asked for; null until a view has asked. */
   readonly calendar: { readonly of: Plan; readonly worth: SeasonCalendar | null } | null;
 
   openFiles(gathered: Gathered): Promise<void>;
@@ -140,7 +140,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
 
     async function check(plan: Plan, decisions: readonly Decision[]): Promise<void> {
       try {
-        const { findings } = await client.check({ decisions, plan });
+        const { findings } = await client.ask('check', { decisions, plan });
         if (get().plan === plan) set({ findings });
       } catch (error) {
         fail(error);
@@ -172,7 +172,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         return;
       }
       try {
-        const { needs } = await client.needs({ decisions });
+        const { needs } = await client.ask('needs', { decisions });
         if (get().decisions === decisions) set({ changedNeeds: needs });
       } catch (error) {
         fail(error);
@@ -281,7 +281,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         const { decisions, planning } = get();
         if (planning) return null;
         try {
-          return (await client.stock({ decisions, changes })).difference;
+          return (await client.ask('stock', { decisions, changes })).difference;
         } catch (error) {
           fail(error);
           return null;
@@ -293,7 +293,9 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         if (!opened?.scenario || planning || plannedFrom?.files !== files) return;
         set({ planning: { stage: '6-delivery', share: 0, best: null } });
         try {
-          const answer = await withPlan(() => client.replan({ decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }));
+          const answer = await withPlan(() =>
+            client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }),
+          );
           set({ planning: null });
           if (answer === null) return;
           const { plan, difference } = answer;
@@ -318,7 +320,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       async askMove(asked) {
         if (get().planning) return null;
         try {
-          return (await withPlan(async () => (await client.move(asked)).priced)) ?? null;
+          return (await withPlan(async () => (await client.ask('move', asked)).priced)) ?? null;
         } catch (error) {
           fail(error);
           return null;
@@ -329,7 +331,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         const { plannedFrom, files, planning } = get();
         if (planning || plannedFrom?.files !== files) return null;
         try {
-          return (await client.tripAtHour({ decisions: plannedFrom.decisions, trip })).trip;
+          return (await client.ask('tripAtHour', { decisions: plannedFrom.decisions, trip })).trip;
         } catch (error) {
           fail(error);
           return null;
@@ -341,7 +343,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         if (!plan || planning || plannedFrom?.files !== files || calendar?.of === plan) return;
         set({ calendar: { of: plan, worth: calendar?.worth ?? null } });
         try {
-          const { calendar: worth } = await client.calendar({ decisions: plannedFrom.decisions, trip: {} });
+          const { calendar: worth } = await client.ask('calendar', { decisions: plannedFrom.decisions, trip: {} });
           if (get().plan === plan) set({ calendar: { of: plan, worth } });
         } catch (error) {
           fail(error);
