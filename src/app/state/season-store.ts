@@ -21,11 +21,8 @@ import type {
 } from '../../engine/index.ts';
 import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
-
-/** The same defaults as on the command line, so that both make the same plan. */
-const SEARCH = { seed: 1, iterations: 20_000 };
-/** Few are enough where the search begins from a plan. */
-const REPLAN_ITERATIONS = 2_000;
+import { planQuestions, withPlan } from './plan-questions.ts';
+import { REPLAN_ITERATIONS, SEARCH } from './search-settings.ts';
 
 type Files = ReadonlyMap<string, Uint8Array>;
 
@@ -147,15 +144,6 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       }
     }
 
-    /** Asks what only a worker with a plan of its own can answer; one that has none makes the present plan first. */
-    async function withPlan<T>(ask: () => Promise<T | null>): Promise<T | null> {
-      const answer = await ask();
-      const { plannedFrom, files } = get();
-      if (answer !== null || plannedFrom?.files !== files) return answer;
-      await client.plan({ decisions: plannedFrom.decisions, ...SEARCH }, () => {});
-      return ask();
-    }
-
     function setDecisions(decisions: readonly Decision[], undone: readonly Decision[]): void {
       set({ decisions, undone });
       const { read: opened } = get();
@@ -181,6 +169,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
 
     return {
       ...NOTHING,
+      ...planQuestions(client, set, get, fail),
 
       async openFiles({ name, files, faults, whole }) {
         if (!whole) {
@@ -277,23 +266,12 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         set({ notice: null });
       },
 
-      async askStock(changes) {
-        const { decisions, planning } = get();
-        if (planning) return null;
-        try {
-          return (await client.ask('stock', { decisions, changes })).difference;
-        } catch (error) {
-          fail(error);
-          return null;
-        }
-      },
-
       async replanDays() {
         const { decisions, files, planning, read: opened, plannedFrom } = get();
         if (!opened?.scenario || planning || plannedFrom?.files !== files) return;
         set({ planning: { stage: '6-delivery', share: 0, best: null } });
         try {
-          const answer = await withPlan(() =>
+          const answer = await withPlan(client, get, () =>
             client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }),
           );
           set({ planning: null });
@@ -315,39 +293,6 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
 
       dismissDifference() {
         set({ difference: null });
-      },
-
-      async askMove(asked) {
-        if (get().planning) return null;
-        try {
-          return (await withPlan(async () => (await client.ask('move', asked)).priced)) ?? null;
-        } catch (error) {
-          fail(error);
-          return null;
-        }
-      },
-
-      async askTrip(trip) {
-        const { plannedFrom, files, planning } = get();
-        if (planning || plannedFrom?.files !== files) return null;
-        try {
-          return (await client.ask('tripAtHour', { decisions: plannedFrom.decisions, trip })).trip;
-        } catch (error) {
-          fail(error);
-          return null;
-        }
-      },
-
-      async weighDays() {
-        const { plan, plannedFrom, files, planning, calendar } = get();
-        if (!plan || planning || plannedFrom?.files !== files || calendar?.of === plan) return;
-        set({ calendar: { of: plan, worth: calendar?.worth ?? null } });
-        try {
-          const { calendar: worth } = await client.ask('calendar', { decisions: plannedFrom.decisions, trip: {} });
-          if (get().plan === plan) set({ calendar: { of: plan, worth } });
-        } catch (error) {
-          fail(error);
-        }
       },
     };
   });
