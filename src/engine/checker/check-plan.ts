@@ -49,7 +49,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkPlaces(c, reach),
     ...checkSeason(c, season),
     ...checkNeeds(c),
-    ...checkLots(c),
+    ...checkLots(c, air),
     ...checkShares(c),
     ...checkFairness(c, reach),
     ...checkOrders(c),

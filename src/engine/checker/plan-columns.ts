@@ -80,6 +80,7 @@ export const TABLES: readonly TableRule[] = [
       packsReserved: 'amount',
       packsOffered: 'amount',
       chanceSownBeforeExpiry: 'number?',
+      countPerG: 'number?',
     },
   },
   {

@@ -141,6 +141,8 @@ export interface Plan {
       readonly packsReserved: readonly number[];
       readonly packsOffered: readonly number[];
       readonly chanceSownBeforeExpiry: readonly (number | null)[];
+      /** Rhizobia per gram on the first planning day; null for what is no inoculant and where nobody states a count. */
+      readonly countPerG: readonly (number | null)[];
     };
     readonly grants: {
       readonly community: readonly number[];

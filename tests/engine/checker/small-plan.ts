@@ -377,6 +377,10 @@ export const smallPlan: Plan = {
       packsReserved: [3, 2, 2, 0, 0, 0, 0, 0, 0, 0, 0],
       packsOffered: [57, 38, 48, 0, 0, 0, 0, 0, 0, 0, 0],
       chanceSownBeforeExpiry: [1, 1, 1, 0, 0.3333333, 1, 1, 1, 1, 1, null],
+      countPerG: scenario.lots.map(({ productId, testedCountPerG }) => {
+        const { kind, countPerG } = scenario.products.find(({ id }) => id === productId) ?? {};
+        return kind === 'inoculant' ? (testedCountPerG ?? countPerG ?? null) : null;
+      }),
     },
     grants: {
       community: [0, 0, 0, 1, 1, 1],

@@ -46,7 +46,7 @@ export function allocateStock(
   const handed = countHandedBefore(scenario, demand, products, packKg);
   const { verdicts, problems: lotProblems } = judgeLots(scenario, decisions, season, needs, handed.packsOfLot);
   const { holds, problems: holdProblems } = readHolds(scenario, decisions, demand);
-  const curves = prepareReachCurves(scenario, places, season, needs, products);
+  const curves = prepareReachCurves(scenario, places, season, needs, products, verdicts);
   const lastUsefulDay = lastUsefulDays(scenario, demand, curves);
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
   const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);

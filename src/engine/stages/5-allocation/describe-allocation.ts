@@ -72,6 +72,18 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
       [given('expires', 'lots.csv:expires', 'day'), given('first sowing day', 'figure:season.windows', 'day'), PLANNED],
     ),
     figure(
+      'lots.countPerG',
+      '1/g',
+      'tested count * 10^-(sum over the days from the test to the first planning day of the loss in the depot); a label count as it is',
+      [
+        given('tested count', 'lots.csv:tested_count_per_g', '1/g'),
+        given('day of the test', 'lots.csv:tested_on', 'day'),
+        given('store', 'depots.csv:cool_store_c', '°C'),
+      ],
+      'derived',
+      'science/stored-count.ts, survival sets of reference/survival-sets.ts',
+    ),
+    figure(
       'grants.packs',
       'packs',
       'linear program in kg of seed: largest least share, then most hectares; then whole packs, once (README of the stage)',

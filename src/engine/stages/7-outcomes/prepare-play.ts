@@ -9,6 +9,7 @@ import type {
   Crop,
   Delivery,
   Load,
+  LotVerdict,
   Needs,
   Places,
   Scenario,
@@ -31,7 +32,9 @@ export interface PlayParts {
   readonly places: Places;
   readonly season: SeasonOutlook;
   readonly needs: Needs;
-  readonly allocation: Pick<Allocation, 'grants' | 'shares'>;
+  readonly allocation: Pick<Allocation, 'grants' | 'shares'> & {
+    readonly lots: readonly Pick<LotVerdict, 'countPerG'>[];
+  };
   readonly delivery: DrivenLoads;
 }
 
@@ -208,7 +211,7 @@ function spreadFarmers({ communities }: Scenario, { community, plannedHa }: Need
 }
 
 function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFields, losses: StoreLosses): PlayParcels {
-  const way: InoculantWay = { ...parts, losses, outside: lotsOutside(parts.scenario) };
+  const way: InoculantWay = { ...parts, verdicts: parts.allocation.lots, losses, outside: lotsOutside(parts.scenario) };
   const cropName = (crop: number): Crop => parts.scenario.crops[crop] as Crop;
   const rows = Array.from(fields.shareRow).flatMap((shareRow, field) =>
     (land[shareRow]?.portions ?? []).map((portion: LandPortion) => {

@@ -10,6 +10,8 @@ export interface LotVerdict {
   readonly packsOffered: number;
   /** Chance that the last sowing it serves comes before it expires; NaN where that does not apply. */
   readonly chanceSownBeforeExpiry: number;
+  /** Rhizobia per gram on the first planning day; NaN for what is no inoculant and where nobody states a count. */
+  readonly countPerG: number;
 }
 
 /** Whole packs of one lot for one community and crop; columns, sorted by community, crop, lot. */
