@@ -131,6 +131,7 @@ export const STOCK_WORDING = {
       `${winners} would gain ${gained}; ${losers} would lose ${lost}`,
     onlyGain: (gained: string, winners: string) => `${winners} would gain ${gained}; nobody would lose`,
     onlyLose: (lost: string, losers: string) => `${losers} would lose ${lost}; nobody would gain`,
+    newLot: (lot: string, after: string) => `${lot.charAt(0).toUpperCase()}${lot.slice(1)}: ${after} packs given`,
     lot: (lot: string, before: string, after: string) => `Lot ${lot}: ${before} packs given before, ${after} after`,
     others: (count: string) => `and ${count} more`,
   },
@@ -138,8 +139,8 @@ export const STOCK_WORDING = {
   // the smallest change that lifts a shortfall
   smallest: {
     buy: (amount: string, depot: string, date: string) =>
-      `${amount} more at ${depot} by ${date} would serve it in full; one fewer would not`,
-    buyFor: (cost: string) => `for ${cost}`,
+      `${amount} more at ${depot} by ${date} would serve it in full, shared by the rule so that others gain too; one fewer would not`,
+    buyFor: (cost: string) => `They cost ${cost}`,
     release: (kind: string) => `It is held by a decision (${kind}); taking that back would lift it`,
     decisions: { fix: 'fixed share', floor: 'least share', cap: 'most share', forbid: 'not to be given' },
     seedFirst: 'There is no seed to inoculate: the seed comes first',
@@ -159,6 +160,12 @@ export const STOCK_WORDING = {
     'more-packs': 'so many packs are ordered today',
   },
   ask: 'Ask',
+  shareMet: { seed: 'Seed need met:', inoculant: 'Inoculant need met:' },
+  askTransfers: 'Could idle packs serve elsewhere?',
+  noTransfer: 'No: nowhere do packs lie idle that another depot lacks.',
+  askLift: (community: string) => `What would lift it for ${community}?`,
+  tryIt: 'try it',
+  tryRemedy: (what: string) => `Try it: ${what}`,
   asking: 'The stock is being shared out again.',
   noAnswer: 'There is no answer while the season is being planned or the files block a plan.',
   beforeDelivery: 'By the sharing rule, before delivery. The next plan settles it.',
