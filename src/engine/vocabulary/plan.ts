@@ -215,7 +215,7 @@ export interface Plan {
       readonly community: readonly number[];
       readonly place: readonly number[];
       readonly depot: readonly number[];
-      readonly group: readonly ('dry' | 'inoculant' | 'both')[];
+      readonly group: readonly ('dry' | 'inoculant' | 'both' | 'fertiliser')[];
       readonly grants: readonly (readonly number[])[];
       readonly kg: readonly number[];
       readonly coolLitres: readonly number[];

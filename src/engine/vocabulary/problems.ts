@@ -226,6 +226,7 @@ export const PROBLEM_WEIGHTS = {
   E8415: 'blocks', // an order whose money or multiple does not hold
   E8416: 'blocks', // orders for which the cool store has no room
   E8417: 'blocks', // more ordered than is short, or nothing though it is
+  E8418: 'blocks', // fertiliser that goes where no seed or inoculant goes from that depot
   E8421: 'blocks', // packs given that are not sent, or sent twice
   E8422: 'blocks', // a consignment that its packs do not make up
   E8423: 'blocks', // packs sent that are not loaded, or loaded twice
@@ -254,6 +255,7 @@ export const PROBLEM_WEIGHTS = {
   E8707: 'blocks', // a hand-over outside the consignment's days
   E8708: 'blocks', // times that do not add up
   E8709: 'blocks', // a latest hour to leave at which a rule breaks
+  E8710: 'blocks', // fertiliser later than the inoculant that is sown with it
   E8801: 'blocks', // a path with a gap, or to another place
   E8802: 'blocks', // a path against a one-way road
   E8803: 'blocks', // a path along a closed road
