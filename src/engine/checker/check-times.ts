@@ -8,7 +8,7 @@ import { at, type CheckedCase, dayOf, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { type OwnSun, ownSun } from './own-air.ts';
 import { isMotorcycle } from './own-roads.ts';
-import { nearestStation, type OwnSeason } from './own-season.ts';
+import { nearestStation, type OwnSeason, unsownUntil } from './own-season.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** When things happen: shift, depot, daylight, road hours, hours of the place, closures, markets, seed before inoculant. */
@@ -213,7 +213,10 @@ function checkTraining(c: CheckedCase): readonly Problem[] {
     );
 }
 
-/** Inoculant never comes before the seed it is for, nor before the fertiliser that is put in with it; the same day will do. */
+/**
+ * Inoculant never comes before the seed it is for, the same day will do. Nor before the fertiliser that is put in with it, once the land
+ * is usually sown.
+ */
 function checkSeedFirst(c: CheckedCase): readonly Problem[] {
   const { trips, stops, loads } = c.plan.delivery;
   const { consignments, grants } = c.plan.allocation;
@@ -239,6 +242,8 @@ function checkSeedFirst(c: CheckedCase): readonly Problem[] {
       const otherDate = dayOfLoad.get(other);
       const isSeed = at(consignments.group, at(loads.consignment, other)) === 'dry';
       if (otherDate === undefined || otherDate <= date || (isSeed && group === 'both')) continue;
+      const unsown = isSeed ? -1 : unsownUntil(c, at(consignments.community, row), cropsOf(other));
+      if (!isSeed && !(planningDayOf(c, otherDate) > unsown)) continue;
       if ([...cropsOf(other)].some((crop) => crops.has(crop)))
         found.push(finding(isSeed ? 'E8706' : 'E8710', 'delivery.loads', load, date, otherDate));
     }

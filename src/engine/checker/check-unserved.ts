@@ -5,7 +5,7 @@ import { mayGo } from './check-fairness.ts';
 import { at, type CheckedCase, lotAndProduct, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { findIdleVehicle, type Parcel, type Yard } from './own-idle.ts';
-import { sowingDays } from './own-season.ts';
+import { sowingDays, unsownUntil } from './own-season.ts';
 import { seedKgOfLot } from './own-stock.ts';
 
 /**
@@ -179,13 +179,19 @@ function boundsOfGoods(
   const daysOf = (linked: readonly number[]) => linked.flatMap((other) => dayOfLoad.get(other) ?? []);
   const latest = Math.min(Number.POSITIVE_INFINITY, ...daysOf(linkedTo('inoculant')));
   if (group === 'dry') return { earliest: 0, latest };
-  const linked = linkedTo('dry');
-  const days = daysOf(linked);
-  const ownSeed = at(c.scenario.communities, community).crops.some(
+  const hasOwnSeed = at(c.scenario.communities, community).crops.some(
     (plan) => plan.ownSeedKg > 0 && crops.has(c.scenario.crops.indexOf(plan.crop)),
   );
-  if (linked.length > 0 && days.length === 0 && !ownSeed) return null;
-  if (group === 'fertiliser') return { earliest: 0, latest };
+  const linked = linkedTo('dry');
+  const days = daysOf(linked);
+  if (group === 'fertiliser' && (linked.length === 0 || days.length > 0 || hasOwnSeed)) {
+    const unsown = unsownUntil(c, community, crops);
+    const waited = linkedTo('inoculant').length > 0 ? latest : Math.min(Number.POSITIVE_INFINITY, ...days);
+    return Number.isNaN(unsown)
+      ? null
+      : { earliest: 0, latest: Number.isFinite(waited) ? Math.max(waited, unsown) : unsown };
+  }
+  if (linked.length > 0 && days.length === 0 && !hasOwnSeed) return null;
   return { earliest: Math.max(0, ...days), latest: Number.POSITIVE_INFINITY };
 }
 

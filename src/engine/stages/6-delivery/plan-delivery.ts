@@ -54,8 +54,8 @@ export function planDelivery(
   const { state, cut, released } = beginDispatch(scenario, decisions, places, season, allocation, earlier);
   const told = earlier?.as === 'told';
   const hopes = findHopeful(state);
-  const isFertiliser = cut.loads.map(({ consignment }) => consignments[consignment]?.group === 'fertiliser');
-  const hopeful = hopes.map((hope, load) => (isFertiliser[load] ? 0 : hope));
+  const ridesLast = (load: number) => state.task.loads[load]?.ridesLast;
+  const hopeful = hopes.map((hope, load) => (ridesLast(load) ? 0 : hope));
   const recreator = newRecreator(state);
   fillUp(recreator, hopeful);
   trainAll(recreator);
@@ -65,7 +65,7 @@ export function planDelivery(
   // Fertiliser takes the room that is left, so that nothing else stays behind for it.
   fillUp(
     recreator,
-    hopes.map((hope, load) => (isFertiliser[load] ? hope : 0)),
+    hopes.map((hope, load) => (ridesLast(load) ? hope : 0)),
   );
   const delivery: Delivery = {
     loads: cut.loads,

@@ -5,21 +5,28 @@ import { groupRows } from '../group-rows.ts';
 
 /**
  * Inoculant is never handed over before the seed it is for (the same day is allowed), and not at all where none of that seed
- * comes and the growers hold none of their own. Fertiliser is put in with the seed: it may come before its seed, but no later than the
- * inoculant, and not at all without seed.
+ * comes and the growers hold none of their own. Fertiliser is put in with the seed: it may come before its seed, but not once the land is
+ * sown (`before-sowing`), and not at all without seed.
  */
 export interface SeedLinks {
   /** Loads of seed of the same community and crops, from whatever depot, per load; empty for seed itself. */
   readonly dryOf: readonly (readonly number[])[];
-  /** Loads of inoculant of the same community and crops, per load; empty for inoculant itself. */
+  /** Loads of inoculant of the same community and crops, per load; empty for inoculant itself. For fertiliser, of seed where there is none. */
   readonly inoculantOf: readonly (readonly number[])[];
   /** 1 where the load may go although no linked load of seed is served. */
   readonly mayGoAlone: Uint8Array;
   /** 1 where the load may go before its seed. */
   readonly mayGoBefore: Uint8Array;
+  /** Day up to which the load may come whatever comes before it; -Infinity but for fertiliser. */
+  readonly unsownUntil: Float64Array;
 }
 
-export function linkSeed(scenario: Scenario, allocation: Allocation, loads: readonly Load[]): SeedLinks {
+export function linkSeed(
+  scenario: Scenario,
+  allocation: Allocation,
+  loads: readonly Load[],
+  unsownUntil: Float64Array,
+): SeedLinks {
   const { consignments, grants } = allocation;
   const cropsOf = loads.map((load) => new Set(load.grants.map((row) => grants.crop[row] as number)));
   const communityOf = loads.map((load) => consignments[load.consignment]?.community ?? -1);
@@ -38,7 +45,10 @@ export function linkSeed(scenario: Scenario, allocation: Allocation, loads: read
     return groupOf(load) === 'inoculant' ? linked(load, ['dry']) : [];
   });
   const inoculantOf = loads.map((_, load) => {
-    if (isFertiliser(load)) return linked(load, ['inoculant', 'both']);
+    if (isFertiliser(load)) {
+      const inoculant = linked(load, ['inoculant', 'both']);
+      return inoculant.length > 0 ? inoculant : linked(load, ['dry']);
+    }
     return groupOf(load) === 'dry' ? linked(load, ['inoculant']) : [];
   });
   const mayGoAlone = Uint8Array.from(loads, (_, load) => {
@@ -48,7 +58,7 @@ export function linkSeed(scenario: Scenario, allocation: Allocation, loads: read
     return own.some((plan) => plan.ownSeedKg > 0 && named.includes(plan.crop)) ? 1 : 0;
   });
   const mayGoBefore = Uint8Array.from(loads, (_, load) => (isFertiliser(load) ? 1 : 0));
-  return { dryOf, inoculantOf, mayGoAlone, mayGoBefore };
+  return { dryOf, inoculantOf, mayGoAlone, mayGoBefore, unsownUntil };
 }
 
 /** First day on which a load may be handed over, given the day of each served load (-1: not served). Infinity: not at all. */
@@ -59,12 +69,13 @@ export function firstDayAfterSeed(links: SeedLinks, load: number, dayOf: ArrayLi
   return links.mayGoBefore[load] === 1 ? -1 : first;
 }
 
-/** Last day on which a dry load may still come: the first day on which inoculant for it is handed over. */
+/** Last day on which a dry load may still come: the first on which inoculant for it is handed over; fertiliser until its land is sown. */
 export function lastDayBeforeInoculant(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
   let last = Number.POSITIVE_INFINITY;
   for (const inoculant of links.inoculantOf[load] as readonly number[]) {
     const day = dayOf[inoculant] as number;
     if (day >= 0 && day < last) last = day;
   }
-  return last;
+  const unsown = links.unsownUntil[load] as number;
+  return last === Number.POSITIVE_INFINITY && links.mayGoBefore[load] === 1 ? unsown : Math.max(last, unsown);
 }
