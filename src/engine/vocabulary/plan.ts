@@ -354,6 +354,7 @@ export interface Plan {
       readonly plannedHa: number;
       readonly seedHa: number;
       readonly inoculatedHa: number;
+      readonly fertilisedHa: number;
       readonly reachedHa: Spread;
       readonly nitrogenKg: Spread;
       readonly programmeNitrogenKg: Spread;
@@ -363,6 +364,8 @@ export interface Plan {
       readonly grainT: Spread;
       readonly programmeGrainT: Spread;
       readonly inoculationGrainT: Spread;
+      readonly phosphorusNitrogenKg: Spread;
+      readonly phosphorusGrainT: Spread;
       /** Null where a price is missing. */
       readonly central: { readonly [K in keyof CentralTotals]: number | null };
       readonly cost: CostParts;

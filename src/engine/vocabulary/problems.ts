@@ -174,10 +174,11 @@ export const PROBLEM_WEIGHTS = {
   E7003: 'noted', // fewer rhizobia per seed at sowing than the floor
   E7004: 'noted', // rhizobia per seed at sowing not known
   E7005: 'noted', // few past seasons to play the plan in
-  E7006: 'noted', // fertiliser is needed but not handed over: no gain from it
+  E7006: 'noted', // fertiliser whose phosphorus is not stated: no gain from it
   E7007: 'noted', // no price of a crop's grain: worth left unstated
   E7008: 'noted', // no residue coefficients: left out of residue nitrogen
   E7009: 'noted', // a yield far above the usual
+  E7010: 'noted', // fertiliser for a crop without a published response to phosphorus: no gain from it
   // checker
   E8001: 'blocks', // the plan is not of the format nodulary-plan/1
   E8002: 'blocks', // a part or column of the plan is missing

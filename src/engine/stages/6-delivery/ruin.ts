@@ -49,7 +49,7 @@ function fastestFrom(kinds: readonly Legs[], from: number): Float64Array {
 
 /** Takes strings of stops off the vehicle-days around a random load. */
 export function ruin(state: DispatchState, neighbours: readonly Int32Array[], random: RandomStream): void {
-  const { task, slotOf, plans } = state;
+  const { slotOf, plans } = state;
   const used = plans.filter((plan) => plan.version > 0);
   if (used.length === 0) return;
   const served = slotOf.reduce((count, slot) => count + (slot >= 0 ? 1 : 0), 0);
