@@ -217,7 +217,7 @@ export interface Plan {
       readonly community: readonly number[];
       readonly place: readonly number[];
       readonly depot: readonly number[];
-      readonly group: readonly ('dry' | 'inoculant' | 'both')[];
+      readonly group: readonly ('dry' | 'inoculant' | 'both' | 'fertiliser')[];
       readonly grants: readonly (readonly number[])[];
       readonly kg: readonly number[];
       readonly coolLitres: readonly number[];
@@ -356,6 +356,7 @@ export interface Plan {
       readonly plannedHa: number;
       readonly seedHa: number;
       readonly inoculatedHa: number;
+      readonly fertilisedHa: number;
       readonly reachedHa: Spread;
       readonly nitrogenKg: Spread;
       readonly programmeNitrogenKg: Spread;
@@ -365,6 +366,8 @@ export interface Plan {
       readonly grainT: Spread;
       readonly programmeGrainT: Spread;
       readonly inoculationGrainT: Spread;
+      readonly phosphorusNitrogenKg: Spread;
+      readonly phosphorusGrainT: Spread;
       /** Null where a price is missing. */
       readonly central: { readonly [K in keyof CentralTotals]: number | null };
       readonly cost: CostParts;

@@ -587,6 +587,9 @@ export const smallPlan: Plan = {
       plannedHa: 22,
       seedHa: 17.5,
       inoculatedHa: 17.5,
+      fertilisedHa: 0,
+      phosphorusNitrogenKg: spread([0], 0),
+      phosphorusGrainT: spread([0], 0),
       reachedHa: spread(
         sumOf((one) => one.reached),
         0.3,
@@ -638,6 +641,8 @@ export const smallPlan: Plan = {
         inoculationGrainT: round(mean(grain) - 17.5 * 1.28, 4),
         programmeGrainWorth: null,
         inoculationGrainWorth: null,
+        phosphorusNitrogenKg: 0,
+        phosphorusGrainT: 0,
       },
       cost: {
         inoculant: 54 * 4,

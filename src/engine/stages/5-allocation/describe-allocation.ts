@@ -93,8 +93,14 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
     figure(
       'grants.servesSeedKg',
       'kg',
-      'seed: packs * pack / 1000 * min(1, germination / reference germination); inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise',
-      [PACKS, PACK_SIZE, DOSE, given('germination', 'lots.csv:germination_percent', '%')],
+      'seed: packs * pack / 1000 * min(1, germination / reference germination); inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise; fertiliser: packs * pack / 1000 / rate * seed to sow / planned',
+      [
+        PACKS,
+        PACK_SIZE,
+        DOSE,
+        given('germination', 'lots.csv:germination_percent', '%'),
+        given('rate', 'products.csv:rate_kg_ha', 'kg/ha'),
+      ],
     ),
     figure('shares.plannedHa', 'ha', 'sum over zones', [PLANNED]),
     figure('shares.seedNeedKg', 'kg', 'sum over zones', [SEED_NEED]),

@@ -53,13 +53,20 @@ export function planDelivery(
   const { consignments } = allocation;
   const { state, cut, released } = beginDispatch(scenario, decisions, places, season, allocation, earlier);
   const told = earlier?.as === 'told';
-  const hopeful = findHopeful(state);
+  const hopes = findHopeful(state);
+  const ridesLast = (load: number) => state.task.loads[load]?.ridesLast;
+  const hopeful = hopes.map((hope, load) => (ridesLast(load) ? 0 : hope));
   const recreator = newRecreator(state);
   fillUp(recreator, hopeful);
   trainAll(recreator);
   const end = improve(recreator, hopeful, settings, told);
   trainAll(recreator);
   fillUp(recreator, hopeful);
+  // Fertiliser takes the room that is left, so that nothing else stays behind for it.
+  fillUp(
+    recreator,
+    hopes.map((hope, load) => (ridesLast(load) ? hope : 0)),
+  );
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),

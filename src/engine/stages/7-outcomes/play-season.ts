@@ -1,8 +1,9 @@
 import { RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
+import { PHOSPHORUS_RELATIVE_SD, RESPONSES_OVERLAP } from '../../reference/phosphorus-response.ts';
 import { nitrogenFixedKgPerHa } from '../../science/nitrogen.ts';
 import { delayFactor, lifeValue } from '../../science/reach.ts';
 import type { Crop } from '../../vocabulary/index.ts';
-import { DRAW, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts';
+import { DRAW, firstPhosphorus, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
 import type { PlayCrops, PreparedPlay } from './prepare-play.ts';
 
@@ -34,6 +35,9 @@ export const PLAY_TOTALS = [
   /** Grain owed to the programme and to inoculation, at the prices given; NaN where a price it needs is missing. */
   'programmeGrainWorth',
   'inoculationGrainWorth',
+  /** Nitrogen and grain that the same land would not give without its fertiliser. */
+  'phosphorusNitrogenKg',
+  'phosphorusGrainT',
 ] as const;
 export type PlayTotal = (typeof PLAY_TOTALS)[number];
 export type PlayTotals = Record<PlayTotal, number>;
@@ -109,7 +113,7 @@ const COMMUNITY_PART = Math.sqrt(1 - RESPONSE_SHARED_BY_DISTRICT.value);
 /**
  * Plays a fixed plan in one season and one draw of the parameters: each parcel is sown on the first good day after its
  * goods were handed over, in that season's weather; sown late it yields less; inoculated it gains the crop's response by what
- * the rhizobia left on the seed are worth; nitrogen follows from the grain (Herridge et al. 2022). In a season without onset
+ * the rhizobia left on the seed are worth, with fertiliser in hand its response to phosphorus; nitrogen follows from the grain (Herridge et al. 2022). In a season without onset
  * nothing is sown. No search, no allocation.
  *
  * @param member index of the season's member
@@ -168,7 +172,7 @@ function playParcel(
   const last = prepared.lastDay[window] as number;
   const inoculated = parcels.inoculated[parcel] === 1;
   const hectares = parcels.hectares[parcel] as number;
-  const day = handOverDay(prepared, member, draw, parcel, factors.delayDays);
+  const day = handOverDay(prepared, member, draw, parcels.visit[parcel] as number, factors.delayDays);
   into.parcelLog10PerSeed[parcel] = Number.NaN;
   into.parcelStoreLog10[parcel] = Number.NaN;
   into.parcelCommunityLog10[parcel] = Number.NaN;
@@ -191,8 +195,11 @@ function playParcel(
   const worth = isAlive ? lifeValue(into.parcelLog10PerSeed[parcel] as number, prepared.floorLog10) : 0;
   const gainT = worth === 0 ? 0 : worth * responseT(prepared, draw, crop, field);
   into.valueHa += hectares * kept * worth;
-  const plainT = factors.yield * (crops.yieldTPerHa[crop] as number);
-  const grainTPerHa = Math.max(0, plainT + gainT) * kept;
+  const bareT = factors.yield * (crops.yieldTPerHa[crop] as number);
+  const bagsT = phosphorusT(prepared, member, draw, parcel, crop, sown, factors.delayDays);
+  const plainT = bareT + bagsT;
+  const overlapT = RESPONSES_OVERLAP.value * Math.max(0, Math.min(gainT, bagsT));
+  const grainTPerHa = Math.max(0, plainT + gainT - overlapT) * kept;
   const nitrogenKg = hectares * nitrogenKgPerHa(crops, crop, grainTPerHa, factors);
   into.fieldGrainT[field] = (into.fieldGrainT[field] as number) + hectares * grainTPerHa;
   into.fieldNitrogenKg[field] = (into.fieldNitrogenKg[field] as number) + nitrogenKg;
@@ -208,17 +215,41 @@ function playParcel(
     into.inoculationGrainT += moreT;
     into.inoculationGrainWorth += moreT * (crops.pricePerT[crop] as number);
   }
+  if (bagsT !== 0) {
+    const withoutT = Math.max(0, bareT + gainT) * kept;
+    into.phosphorusNitrogenKg += nitrogenKg - hectares * nitrogenKgPerHa(crops, crop, withoutT, factors);
+    into.phosphorusGrainT += hectares * (grainTPerHa - withoutT);
+  }
 }
 
-/** Day on which a parcel's last goods come: in that season's roads, and later where the draw says so. Never: NaN. */
-function handOverDay(
-  { parcels, visits, visitDay, visitVehicle, shape, planningDays }: PreparedPlay,
+/** Grain that a parcel's fertiliser adds, t per ha: the mean, and the draw's district and community; nought where it comes after sowing. */
+function phosphorusT(
+  prepared: PreparedPlay,
   member: number,
   draw: Float64Array,
   parcel: number,
+  crop: number,
+  sown: number,
   delayDays: number,
 ): number {
-  const visit = parcels.visit[parcel] as number;
+  const { parcels, fields, shape } = prepared;
+  const visit = parcels.bagsVisit[parcel] as number;
+  const meanT = parcels.phosphorusT[parcel] as number;
+  if (visit < 0 || meanT === 0 || !(handOverDay(prepared, member, draw, visit, delayDays) < sown)) return 0;
+  const first = firstPhosphorus(shape);
+  const own = draw[first + shape.crops + (fields.community[parcels.field[parcel] as number] as number)] as number;
+  const spread = DISTRICT_PART * (draw[first + crop] as number) + COMMUNITY_PART * own;
+  return meanT * Math.max(0, 1 + PHOSPHORUS_RELATIVE_SD.value * spread);
+}
+
+/** Day on which the goods of a visit come: in that season's roads, and later where the draw says so. Never: NaN. */
+function handOverDay(
+  { visits, visitDay, visitVehicle, shape, planningDays }: PreparedPlay,
+  member: number,
+  draw: Float64Array,
+  visit: number,
+  delayDays: number,
+): number {
   if (visit < 0) return Number.NEGATIVE_INFINITY;
   const day = visitDay[member * visits.length + visit] as number;
   const broken = draw[firstVehicle(shape) + (visitVehicle[visit] as number)] as number;

@@ -3,7 +3,7 @@ import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { lotsOutside } from '../../science/depot-store.ts';
 import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
 import { earlierNitrogenKgPerT } from '../../science/nitrogen.ts';
-import { repeatFactor } from '../../science/yield-response.ts';
+import { phosphorusResponseTPerHa, repeatFactor } from '../../science/yield-response.ts';
 import type {
   Allocation,
   Crop,
@@ -77,6 +77,10 @@ interface PlayParcels {
   /** log10 rhizobia per seed if coated on the first planning day; NaN where sown uncoated. */
   readonly log10PerSeed: Float64Array;
   readonly inoculated: Uint8Array;
+  /** Visit that hands over its fertiliser; -1 without. */
+  readonly bagsVisit: Int32Array;
+  /** Grain that its fertiliser adds in the mean, t per ha; nought where the phosphorus or the crop's response is not known. */
+  readonly phosphorusT: Float64Array;
   readonly roadLog10: Float64Array;
   readonly depotRow: Int32Array;
   readonly communityRow: Int32Array;
@@ -219,7 +223,10 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
       const live =
         portion.inoculant &&
         followInoculant(way, portion.inoculant, community, cropName(crop), parts.needs.seedsPerKg[crop] as number);
-      return { field, hectares: portion.hectares * (fields.part[field] as number), visit: portion.visit, live };
+      const { bags, visit } = portion;
+      const phosphorusT = bags ? gainByBags(parts.scenario, bags.lot, cropName(crop)) : 0;
+      const hectares = portion.hectares * (fields.part[field] as number);
+      return { field, hectares, visit, live, bagsVisit: bags?.visit ?? -1, phosphorusT };
     }),
   );
   return {
@@ -228,10 +235,20 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
     visit: Int32Array.from(rows, ({ visit }) => visit),
     log10PerSeed: Float64Array.from(rows, ({ live }) => live?.log10PerSeed ?? Number.NaN),
     inoculated: Uint8Array.from(rows, ({ live }) => (live ? 1 : 0)),
+    bagsVisit: Int32Array.from(rows, ({ bagsVisit }) => bagsVisit),
+    phosphorusT: Float64Array.from(rows, ({ phosphorusT }) => phosphorusT),
     roadLog10: Float64Array.from(rows, ({ live }) => live?.roadLog10 ?? 0),
     depotRow: Int32Array.from(rows, ({ live }) => live?.depotRow ?? -1),
     communityRow: Int32Array.from(rows, ({ live }) => live?.communityRow ?? -1),
   };
+}
+
+/** Grain that a lot of fertiliser adds at its rate, t per ha; nought where its phosphorus is not stated. */
+function gainByBags({ lots, products }: Scenario, lot: number, crop: Crop): number {
+  const product = products.find(({ id }) => id === lots[lot]?.productId);
+  const { rateKgPerHa = null, phosphorusPercent = null } = product ?? {};
+  if (rateKgPerHa === null || phosphorusPercent === null) return 0;
+  return phosphorusResponseTPerHa(crop, (rateKgPerHa * phosphorusPercent) / 100);
 }
 
 /** Yields: the programme's own, else the reference. Responses published as a fraction are taken of that yield. */
