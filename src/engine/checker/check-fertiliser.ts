@@ -110,12 +110,11 @@ function checkSpare(c: CheckedCase, along: ReadonlySet<string>): readonly Proble
 
 /**
  * Of communities that could draw on one lot nobody has less of its land served than another that did draw on it, a bag from each depot
- * less or more, unless it has all it asks. Only where the policy makes communities alike, and in one round: freed bags go to others.
+ * less or more, unless it has all it asks. Only where the policy makes communities alike.
  */
 function checkAlike(c: CheckedCase, along: ReadonlySet<string>): readonly Problem[] {
   const { fairness, equalOver, priorityWeights } = c.scenario.policy;
-  if (fairness !== 'equal-share' || equalOver !== 'community' || priorityWeights.length > 0 || c.plan.rounds > 1)
-    return [];
+  if (fairness !== 'equal-share' || equalOver !== 'community' || priorityWeights.length > 0) return [];
   const { grants } = c.plan.allocation;
   const depots = new Set(c.scenario.lots.flatMap((_, lot) => (haOfLot(c, lot) > 0 ? [at(c.depotOfLot, lot)] : [])))
     .size;

@@ -4,12 +4,12 @@ import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { Product, ProductKind } from '../../vocabulary/supply.ts';
 import { allocateCommodity, type CommodityResult, type Pick } from './allocate-commodity.ts';
-import { type Ask, boundAsk, NOISE_KG } from './ask.ts';
+import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
 import type { HandedBefore } from './handed-before.ts';
-import { type Settled, wayOf } from './keep-served.ts';
+import { type Settled, settleNothing, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
 import { groupStock } from './stock-groups.ts';
@@ -49,8 +49,10 @@ export function giveOut(
   mayGo: (row: number, depot: number) => boolean,
 ): GivenOut {
   const { demand, products, packKg, settled } = desk;
-  const kept = keptOf(desk, commodity, needKg, mayGo);
-  const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
+  // Fertiliser is promised to nobody: it follows the seed, and is shared out anew in each round.
+  const { kept: promised, closedWays: ways } = commodity === 'fertiliser' ? settleNothing(desk.scenario) : settled;
+  const kept = promised.filter(({ lot }) => products[lot]?.kind === commodity);
+  const closedWays = ways.get(commodity) ?? new Set<string>();
   const leftBehind = new Uint8Array(demand.count);
   for (const way of closedWays) leftBehind[Number(way.split(' ')[0])] = 1;
   const minutes = minutesFinder(desk);
@@ -67,26 +69,6 @@ export function giveOut(
   const again = shareAlong(desk, commodity, needKg, leftBehind, given, along(true));
   const served = serveNeeds(products, packKg, [...given, ...again.result.picks], needKg);
   return { ...open, reached: open.reached.map((reached, row) => reached | (again.reached[row] as number)), ...served };
-}
-
-/** Packs that were served before; of fertiliser only where it still goes along with other goods, for land that still has seed. */
-function keptOf(
-  { scenario, products, packKg, settled }: Desk,
-  commodity: ProductKind,
-  needKg: Float64Array,
-  mayGo: (row: number, depot: number) => boolean,
-): readonly Pick[] {
-  const own = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
-  if (commodity !== 'fertiliser') return own;
-  const depotIndex = new Map(scenario.depots.map(({ id }, d) => [id, d]));
-  const open = needKg.slice();
-  return own.flatMap((pick) => {
-    const { row, lot } = pick;
-    if (!mayGo(row, depotIndex.get(scenario.lots[lot]?.depotId ?? '') ?? -1)) return [];
-    const packs = Math.min(pick.packs, Math.ceil((open[row] as number) / (packKg[lot] as number) - NOISE_KG));
-    open[row] = (open[row] as number) - packs * (packKg[lot] as number);
-    return packs > 0 ? [{ ...pick, packs }] : [];
-  });
 }
 
 /** Shares out what `kept` leaves of the stock, along the ways that `minutesTo` knows. */
