@@ -25,6 +25,15 @@ export function headlineTable(plan: Plan): string {
     [WORDS.goodsCost, money(headline.goodsCost), ''],
     [WORDS.deliveryCost, money(headline.deliveryCost), ''],
     [WORDS.programmeGrainT, grouped(headline.programmeGrainT.p50, 1), between(headline.programmeGrainT, 1)],
+    ...(headline.fertilisedHa > 0
+      ? [
+          [
+            WORDS.phosphorusGrainT(grouped(headline.fertilisedHa, 1)),
+            grouped(headline.phosphorusGrainT.p50, 1),
+            between(headline.phosphorusGrainT, 1),
+          ] as const,
+        ]
+      : []),
     [WORDS.residualWorth, ...residual(headline.residualWorth)],
   ];
   const wordsWide = Math.max(...rows.map(([words]) => words.length));

@@ -17,6 +17,7 @@ export const HEADLINE_WORDING = {
   goodsCost: 'goods handed over',
   deliveryCost: 'delivery',
   programmeGrainT: 'of the grain owed to the programme, t',
+  phosphorusGrainT: (ha: string) => `of it by fertiliser on ${ha} ha, t`,
   residualWorth: 'worth of what the next cereal can do without',
   orders: (lines: string, cost: string, when: string) =>
     `to order for the land not served: ${lines} lines, ${cost}, ${when} (orders.csv)`,
