@@ -60,12 +60,13 @@ export function RangeFigures() {
           >
             {figures.fertiliserFor}{' '}
             <Figure path="outcomes.headline.fertilisedHa" title={figures.fertilisedTitle}>
-              {hectares(view.phosphorus.hectares)}
+              {`${hectares(view.phosphorus.hectares)}\u00a0${words.unit.ha}`}
             </Figure>
             {figures.moreGrain}{' '}
             <Figure path="outcomes.headline.phosphorusGrainT.p50" title={figures.phosphorusGrainTitle}>
               {`${amount(view.phosphorus.grainT)}\u00a0${words.unit.t}`}
             </Figure>
+            .
           </RangeOf>
         )}
       </div>

@@ -13,7 +13,8 @@ export const HEADLINE_WORDING = {
   programmeNitrogenKg: 'of it owed to the programme, kg',
   grainT: 'grain, t',
   communities: 'communities that are handed goods',
-  unserved: 'loads not served',
+  unserved: 'loads of seed and inoculant not served',
+  fertiliserUnserved: 'loads of fertiliser not served',
   goodsCost: 'goods handed over',
   deliveryCost: 'delivery',
   programmeGrainT: 'of the grain owed to the programme, t',
@@ -31,6 +32,7 @@ export const HEADLINE_WORDING = {
 export const WHY_WORDING = {
   short: { seed: 'hectares without seed', inoculant: 'hectares not inoculated' },
   unserved: 'hectares whose goods stay at the depot',
+  fertiliserLeft: 'hectares whose fertiliser stays at the depot',
   lot: 'is not given',
   places: 'hand-over places not reached by vehicles like',
 } as const;
