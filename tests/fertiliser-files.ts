@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { type Files, readFolderFiles } from './plan-files.ts';
+import { readFolderFiles } from './plan-files.ts';
 
 const TINY = fileURLToPath(new URL('../scenarios/tiny-district', import.meta.url));
 
@@ -33,10 +33,4 @@ export function tinyWithFertiliser(packs: number, phosphorus = '20'): Map<string
     ].join('\n'),
   );
   return files;
-}
-
-/** A file of the scenario as a test changes it. */
-export function withText(files: Files, name: string, change: (text: string) => string): Map<string, Uint8Array> {
-  const text = new TextDecoder().decode(files.get(name));
-  return new Map([...files, [name, new TextEncoder().encode(change(text))]]);
 }

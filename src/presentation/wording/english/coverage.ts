@@ -29,6 +29,12 @@ export const COVERAGE_WORDING = {
     seedAndAll: 'Beyond own seed alone.',
     allNote: 'Own seed too.',
     inoculationNote: 'By larger yields.',
+    phosphorus: 'By phosphorus',
+    phosphorusTitle: 'Nitrogen fixed that fertiliser adds, through larger yields',
+    fertilisedTitle: 'Hectares for which fertiliser is handed over',
+    phosphorusGrainTitle: 'Grain that fertiliser adds, in the middle',
+    fertiliserFor: 'Fertiliser for',
+    moreGrain: '; grain',
   },
   stages: {
     planned: 'Planned',

@@ -64,7 +64,7 @@ export const REPLAY_WORDING = {
     nitrogenMethod: 'the nitrogen method beyond the share from the air',
     shareFromAir: 'share of nitrogen from the air',
     yield: 'yield',
-    response: 'response to inoculation',
+    response: 'response to inoculation and phosphorus',
     survivalInPacks: 'how fast rhizobia die in packs',
     survivalOnSeed: 'how fast they die on the seed',
     roadLoss: 'boxes on the road',

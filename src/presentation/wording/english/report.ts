@@ -33,6 +33,7 @@ export const REPORT_WORDING = {
     programme: 'Owed to the programme: beyond what the growers’ own seed alone would fix',
     all: 'All that is fixed on the land sown, own seed too',
     inoculation: 'Of it by inoculation itself, through larger yields',
+    phosphorus: 'Of it by the phosphorus of fertiliser, through larger yields',
     atMost: 'The same where no field held the right rhizobia, at most',
     net: 'Fixed, less what leaves the fields with the grain',
     central: 'For comparison, at the central figures, kg',
@@ -50,6 +51,7 @@ export const REPORT_WORDING = {
     all: 'All grain',
     programme: 'Owed to the programme',
     inoculation: 'Added by inoculation',
+    phosphorus: 'Added by the phosphorus of fertiliser',
     note: 'Responses differ from field to field and may be below nought. This is a spread, not a promise.',
   },
   money: {
