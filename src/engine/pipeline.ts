@@ -38,7 +38,7 @@ export { readScenario, type ScenarioReading } from './stages/1-intake/read-scena
 export type { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
 export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/solve-instance.ts';
-export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
+export { type DrawGroup, drawEvenly, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
 export { costliest } from './stages/7-outcomes/past-seasons.ts';
 export {
   type DrivenLoads,

@@ -1,13 +1,15 @@
 import {
   comparePlans,
+  halfWidthShare,
+  MAY_BE_NOUGHT,
   type Plan,
   type PlanDifference,
-  type RankedUnknown,
+  type RankedUnknowns,
   type ReplayedPlan,
   type ReplayedSeason,
   type Scenario,
   type SpreadTotal,
-  type SureSpread,
+  type SureSpreads,
   worstSeasons,
 } from '../engine/index.ts';
 import { grouped } from './grouped-figure.ts';
@@ -21,8 +23,8 @@ export interface ReplayShown {
   readonly printed: ReplayedPlan;
   readonly released: ReplayedPlan;
   readonly draws: number;
-  readonly spreads: Readonly<Record<SpreadTotal, SureSpread>> | null;
-  readonly unknowns: Readonly<Record<keyof typeof WORDS.unknownsOf, readonly RankedUnknown[]>> | null;
+  readonly spreads: SureSpreads | null;
+  readonly unknowns: RankedUnknowns | null;
   readonly other: { readonly name: string; readonly printed: ReplayedPlan } | null;
 }
 
@@ -106,13 +108,21 @@ function rangeLines(spreads: ReplayShown['spreads']): string[] {
     const interval = ({ low, high }: { low: number; high: number }) => `(${figure(low)} to ${figure(high)})`;
     return [WORDS.ranges[name], figure(p10), interval(p10Interval), figure(p50), figure(p90), interval(p90Interval)];
   });
-  return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows])];
+  const names = Object.keys(WORDS.ranges) as SpreadTotal[];
+  const leastSure = (those: readonly SpreadTotal[]) =>
+    grouped(100 * Math.max(...those.map((name) => halfWidthShare(name, spreads[name]))), 1);
+  const sure = WORDS.sure(
+    leastSure(names.filter((name) => !MAY_BE_NOUGHT.includes(name))),
+    leastSure(MAY_BE_NOUGHT),
+    MAY_BE_NOUGHT.map((name) => WORDS.ranges[name]),
+  );
+  return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows]), sure];
 }
 
 function unknownLines(unknowns: ReplayShown['unknowns']): string[] {
   if (!unknowns) return [];
   const tables = (Object.keys(WORDS.unknownsOf) as (keyof typeof WORDS.unknownsOf)[]).flatMap((outcome) => {
-    const rows = unknowns[outcome].map(({ unknown, first, total }) => [
+    const rows = (unknowns[outcome] ?? []).map(({ unknown, first, total }) => [
       WORDS.unknowns[unknown],
       grouped(first, 2),
       grouped(total, 2),

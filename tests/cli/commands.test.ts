@@ -71,6 +71,17 @@ describe('plan', () => {
     expect(told.spreads).toBeNull();
   });
 
+  it('is played alike by one worker and by three, byte for byte', () => {
+    const plan = join(out, 'plan.json');
+    const [alone, three] = ['1', '3'].map((workers) =>
+      nodulary('replay', tiny, plan, '--draws', '300', '--json', '--workers', workers),
+    );
+    expect(alone?.status).toBe(0);
+    expect(JSON.parse(alone?.stdout ?? '').spreads.nitrogenKg.p50).toBeGreaterThan(0);
+    expect(three?.stdout).toBe(alone?.stdout);
+    expect(nodulary('replay', tiny, plan, '--workers', '0').stderr).toContain('--workers takes a whole number');
+  });
+
   it('is told on one page that stands alone', () => {
     const page = join(desk, 'report.html');
     expect(nodulary('report', tiny, join(out, 'plan.json'), '--out', page).status).toBe(0);

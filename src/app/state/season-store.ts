@@ -1,7 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
 import type { Gathered } from '../../adapters/browser/gather-files.ts';
-import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
+import { Cancelled } from '../../adapters/workers/cancelled.ts';
+import type { PlanClient } from '../../adapters/workers/plan-client.ts';
 import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
 import type {
   AllocationDifference,

@@ -5,6 +5,7 @@ import type { Crop } from '../../vocabulary/index.ts';
 import { DRAW, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
 import type { PlayCrops, PreparedPlay } from './prepare-play.ts';
+import { lostBefore } from './store-losses.ts';
 
 export { type DrivenLoads, type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.ts';
 
@@ -238,8 +239,8 @@ function judgeInoculant(
 ): boolean {
   const { packLoss, roadLoss, seedLoss } = into.factors;
   const community = parcels.communityRow[parcel] as number;
-  const store = packLoss * losses.before(parcels.depotRow[parcel] as number, member, day);
-  const waiting = packLoss * (losses.before(community, member, sown) - losses.before(community, member, day));
+  const store = packLoss * lostBefore(losses, parcels.depotRow[parcel] as number, member, day);
+  const waiting = packLoss * (lostBefore(losses, community, member, sown) - lostBefore(losses, community, member, day));
   const fresh = (parcels.log10PerSeed[parcel] as number) - roadLoss * (parcels.roadLog10[parcel] as number);
   const left = fresh - store - waiting - seedLoss * ON_SEED_LOG10;
   into.parcelLog10PerSeed[parcel] = left;

@@ -22,7 +22,7 @@ import { gatherHandedGoods, type HandedGoods, listVisits, type Visit } from './h
 import { type CropLand, divideLand, type LandPortion } from './land-portions.ts';
 import { followInoculant, type InoculantWay } from './live-inoculant.ts';
 import { weatherOfSeasons } from './season-weather.ts';
-import { StoreLosses } from './store-losses.ts';
+import { StoreLosses, type StoreTotals } from './store-losses.ts';
 import { type PlayRule, visitInSeasons } from './visits-in-seasons.ts';
 
 /** A plan and the season it is played in. */
@@ -102,7 +102,7 @@ export interface PlayCrops {
   readonly pricePerT: Float64Array;
 }
 
-/** A fixed plan made ready to be played against any member of its season and any draw of the parameters. */
+/** A fixed plan made ready to be played against any member of its season and any draw: plain columns, so that a worker can be sent it. */
 export interface PreparedPlay {
   readonly members: number;
   readonly zones: number;
@@ -123,7 +123,7 @@ export interface PreparedPlay {
   /** What becomes of each visit in each member (see VisitsInSeasons), [member * visits + visit]. */
   readonly visitDay: Float64Array;
   readonly visitOnHold: Uint8Array;
-  readonly losses: StoreLosses;
+  readonly losses: StoreTotals;
   /** Per row of shares, and everything handed over, for those who add up. */
   readonly land: readonly CropLand[];
   readonly goods: readonly HandedGoods[];
@@ -141,6 +141,7 @@ export function preparePlay(parts: PlayParts, rule: PlayRule = 'as-printed'): Pr
   const inSeasons = visitInSeasons(scenario, places, season, visits, weather, rule);
   const losses = new StoreLosses(season, weather);
   const fields = layFields(parts, land);
+  const parcels = layParcels(parts, land, fields, losses);
   const shape: DrawShape = {
     crops: scenario.crops.length,
     communities: scenario.communities.length,
@@ -158,12 +159,12 @@ export function preparePlay(parts: PlayParts, rule: PlayRule = 'as-printed'): Pr
     windows: season.windows.length,
     crops: cropColumns(scenario),
     fields,
-    parcels: layParcels(parts, land, fields, losses),
+    parcels,
     visits,
     visitVehicle: Int32Array.from(visits, ({ vehicle }) => vehicle),
     visitDay: inSeasons.day,
     visitOnHold: inSeasons.onHold,
-    losses,
+    losses: losses.totalsByRow(),
     land,
     goods,
   };

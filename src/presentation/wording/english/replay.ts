@@ -55,6 +55,8 @@ export const REPLAY_WORDING = {
     programmeGrainT: 'of it owed to the programme, t',
     inoculationGrainT: 'of it by inoculation, t',
   } satisfies Record<SpreadTotal, string>,
+  sure: (share: string, ofRange: string, mayBeNought: readonly string[]) =>
+    `By the number of draws alone no end is off by more than ${share} percent of itself. These may be nought, so theirs is told against the range from P10 to P90, at most ${ofRange} percent of it: ${mayBeNought.join('; ')}.`,
   rangeHead: ['', 'P10', '', 'P50', 'P90', ''],
   unknownsTitle:
     'Which unknowns matter most: share of the spread that each explains alone, and with all it does with others',
