@@ -2,7 +2,7 @@ import { log10 } from '../../numerics/elementary.ts';
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { lotsOutside } from '../../science/depot-store.ts';
 import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
-import { earlierNitrogenKgPerT } from '../../science/nitrogen.ts';
+import { earlierNitrogenKgPerT, type NitrogenColumns, nitrogenColumns } from '../../science/nitrogen.ts';
 import { repeatFactor } from '../../science/yield-response.ts';
 import type {
   Allocation,
@@ -68,6 +68,7 @@ interface PlayFields {
 /** Land of a field that gets the same goods on the same day. */
 interface PlayParcels {
   readonly field: Int32Array;
+  readonly crop: Int32Array;
   readonly hectares: Float64Array;
   /** Visit that hands over its last goods; -1 for own seed alone. */
   readonly visit: Int32Array;
@@ -82,6 +83,7 @@ interface PlayParcels {
 /** What is known of each crop planned, in the order of scenario.crops. */
 export interface PlayCrops {
   readonly names: readonly Crop[];
+  readonly coefficients: NitrogenColumns;
   readonly yieldTPerHa: Float64Array;
   readonly responseT: Float64Array;
   readonly responseSdT: Float64Array;
@@ -222,6 +224,7 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
   );
   return {
     field: Int32Array.from(rows, ({ field }) => field),
+    crop: Int32Array.from(rows, ({ field }) => fields.crop[field] as number),
     hectares: Float64Array.from(rows, ({ hectares }) => hectares),
     visit: Int32Array.from(rows, ({ visit }) => visit),
     log10PerSeed: Float64Array.from(rows, ({ live }) => live?.log10PerSeed ?? Number.NaN),
@@ -246,6 +249,7 @@ function cropColumns({ crops, yieldsTPerHa, assumptions, prices }: Scenario): Pl
   };
   return {
     names: crops,
+    coefficients: nitrogenColumns(crops),
     yieldTPerHa,
     responseT: Float64Array.from(crops, (crop, i) => response(crop, i, 'mean')),
     responseSdT: Float64Array.from(crops, (crop, i) => response(crop, i, 'sd')),
