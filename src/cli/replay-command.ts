@@ -44,7 +44,7 @@ export async function runReplay(args: readonly string[], terminal: Terminal): Pr
   const otherFile = typeof values['with'] === 'string' ? values['with'] : null;
   const otherPlan = otherFile === null ? null : readSoundPlan(otherFile, scenario, decisions);
   const { overlay } = await loadPlanningTools();
-  const replay = openReplay(scenario, decisions, plan, overlay);
+  const replay = openReplay(scenario, decisions, plan, null, overlay);
   const asPrinted = replay.play('as-printed');
   const workforce = (what: string) => ({
     start: startNodePlayWorker,
@@ -68,7 +68,7 @@ export async function runReplay(args: readonly string[], terminal: Terminal): Pr
       otherPlan && otherFile !== null
         ? {
             name: otherFile,
-            printed: replaySeasons(openReplay(scenario, decisions, otherPlan, overlay), 'as-printed'),
+            printed: replaySeasons(openReplay(scenario, decisions, otherPlan, null, overlay), 'as-printed'),
           }
         : null,
   };

@@ -6,12 +6,12 @@ import {
   type PlanDifference,
   type RankedUnknowns,
   type ReplayedPlan,
-  type ReplayedSeason,
   type Scenario,
   type SpreadTotal,
   type SureSpreads,
   worstSeasons,
 } from '../engine/index.ts';
+import { explainSeason } from './explain-season.ts';
 import { grouped } from './grouped-figure.ts';
 import { seasonLabel } from './views/coverage-seasons.ts';
 import { REPLAY_WORDING as WORDS } from './wording/english/replay.ts';
@@ -29,7 +29,6 @@ export interface ReplayShown {
 }
 
 const WORST = 3;
-const PLACES_NAMED = 3;
 
 /** A plan in past seasons as lines of text: the seasons, the worst explained, ranges, unknowns, another plan beside it. */
 export function replayLines(shown: ReplayShown): string {
@@ -44,7 +43,7 @@ export function replayLines(shown: ReplayShown): string {
     ...seasonTable(scenario, printed, released),
     '',
     `${WORDS.worstTitle}:`,
-    ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown)}`),
+    ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown, WORDS, grouped)}`),
     ...rangeLines(shown.spreads),
     ...unknownLines(shown.unknowns),
     ...compareLines(shown),
@@ -66,38 +65,6 @@ function seasonTable(scenario: Scenario, printed: ReplayedPlan, released: Replay
 }
 
 const percent = (share: number) => `${grouped(100 * share)} %`;
-
-/** One season in words: what was lost, to what, where, and which trips waited. */
-export function explainSeason(
-  season: ReplayedSeason,
-  { inoculatedHa }: ReplayedPlan,
-  { scenario, zoneNames }: Pick<ReplayShown, 'scenario' | 'zoneNames'>,
-): string {
-  const losses = Object.entries(season.lostHa)
-    .filter(([, ha]) => ha >= 0.05)
-    .sort((a, b) => b[1] - a[1])
-    .map(([cause, ha]) => {
-      const places = season.zoneLosses
-        .filter((loss) => loss.cause === cause)
-        .slice(0, PLACES_NAMED)
-        .map(({ zone, hectares }) => WORDS.inZone(zoneNames[zone] ?? WORDS.outside, grouped(hectares, 1)));
-      return `${WORDS.lost[cause as keyof typeof WORDS.lost](grouped(ha, 1))}, ${WORDS.where(places.join(', '))}`;
-    });
-  const waits = [
-    ...(season.tripsMoved > 0 ? [WORDS.moved(season.tripsMoved, season.daysMoved)] : []),
-    ...(season.tripsNever > 0 ? [WORDS.never(season.tripsNever)] : []),
-  ];
-  const said = [...losses, ...waits];
-  const start = WORDS.worst(
-    seasonLabel(season.year, scenario),
-    grouped(season.reachedHa, 1),
-    grouped(inoculatedHa, 1),
-    grouped(100 * season.valueKept),
-  );
-  return `${start} ${said.length === 0 ? capital(WORDS.noneLost) : `${capital(said.join('; '))}.`}`;
-}
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function rangeLines(spreads: ReplayShown['spreads']): string[] {
   if (!spreads) return [];

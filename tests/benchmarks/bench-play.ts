@@ -13,7 +13,7 @@ if (!scenario) throw new Error('the scenario is blocked');
 const tools = await loadPlanningTools();
 const settings = { seed: 1, iterations: 1000, stop: null, progress: null };
 const { plan } = planSeason(scenario, decisions, null, settings, tools);
-const prepared = openReplay(scenario, decisions, plan, tools.overlay).play('as-printed');
+const prepared = openReplay(scenario, decisions, plan, null, tools.overlay).play('as-printed');
 const draws = drawParameters(200, prepared.shape, 3);
 const into = makePlayResult(prepared);
 const playAll = () => {

@@ -12,7 +12,7 @@ const { scenario, decisions } = readScenario(recordsFromFiles(readFolderFiles(fo
 if (!scenario) throw new Error('the tiny district is blocked');
 const tools = await loadPlanningTools();
 const { plan } = planSeason(scenario, decisions, null, { seed: 1, iterations: 200, stop: null, progress: null }, tools);
-const replay = openReplay(scenario, decisions, plan, tools.overlay);
+const replay = openReplay(scenario, decisions, plan, null, tools.overlay);
 const parts = { scenario, printed: replaySeasons(replay, 'as-printed'), zoneNames: replay.zoneNames };
 const html = renderReport({ plan, ...parts });
 

@@ -17,7 +17,7 @@ interface Workforce {
  *
  * @throws Cancelled where the signal came; what a worker failed with
  */
-export function playInWorkers<Kind extends keyof RunKinds>(
+export async function playInWorkers<Kind extends keyof RunKinds>(
   prepared: PreparedPlay,
   order: RunOrder<Kind>,
   { start, workers, progress, signal }: Workforce,
@@ -38,7 +38,8 @@ export function playInWorkers<Kind extends keyof RunKinds>(
       started.push(worker);
       worker.listen((message) => {
         played[message.piece] = message.played;
-        progress?.(++done / pieces);
+        done += 1;
+        progress?.(done / pieces);
         if (done === pieces) resolve();
         else giveNext(worker);
       }, reject);
@@ -49,5 +50,6 @@ export function playInWorkers<Kind extends keyof RunKinds>(
   const endAll = () => {
     for (const worker of started) worker.end();
   };
-  return work.finally(endAll).then(() => gather(played));
+  await work.finally(endAll);
+  return gather(played);
 }

@@ -4,7 +4,7 @@ import { SEARCH } from './search-settings.ts';
 import type { SeasonState } from './season-store.ts';
 
 type Store = StoreApi<SeasonState>;
-type Questions = Pick<SeasonState, 'askStock' | 'askMove' | 'askTrip' | 'weighDays'>;
+type Questions = Pick<SeasonState, 'askStock' | 'askMove' | 'askTrip' | 'weighDays' | 'askReplay'>;
 
 /** Questions about the plan that change nothing in it. None is asked while a plan is being made. */
 export function planQuestions(
@@ -40,6 +40,17 @@ export function planQuestions(
       if (planning || plannedFrom?.files !== files) return null;
       try {
         return (await client.ask('tripAtHour', { decisions: plannedFrom.decisions, trip })).trip;
+      } catch (error) {
+        fail(error);
+        return null;
+      }
+    },
+
+    async askReplay(other) {
+      const { plan, plannedFrom, files, planning } = get();
+      if (!plan || planning || plannedFrom?.files !== files) return null;
+      try {
+        return await client.ask('replay', { plan, decisions: plannedFrom.decisions, other });
       } catch (error) {
         fail(error);
         return null;

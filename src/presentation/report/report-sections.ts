@@ -1,7 +1,9 @@
 import type { CostParts, Plan, Range, ReplayedPlan, Scenario } from '../../engine/index.ts';
 import { worstSeasons } from '../../engine/index.ts';
-import { explainSeason } from '../replay-lines.ts';
+import { explainSeason } from '../explain-season.ts';
+import { grouped } from '../grouped-figure.ts';
 import { seasonLabel } from '../views/coverage-seasons.ts';
+import { REPLAY_WORDING } from '../wording/english/replay.ts';
 import { REPORT_WORDING as WORDS } from '../wording/english/report.ts';
 import { escapeHtml, type Figure, list, paragraph, section, table } from './html.ts';
 
@@ -177,7 +179,7 @@ export function seasonsSection(
     ...columns.map((column) => show(`outcomes.seasons.${column}.${row}`, 1)),
   ]);
   const worst = worstSeasons(replayed.printed, 3).map((season) =>
-    explainSeason(season, replayed.printed, { scenario, zoneNames: replayed.zoneNames }),
+    explainSeason(season, replayed.printed, { scenario, zoneNames: replayed.zoneNames }, REPLAY_WORDING, grouped),
   );
   return section(
     words.title,

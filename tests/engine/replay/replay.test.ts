@@ -17,7 +17,10 @@ import {
 } from '../../../src/engine/index.ts';
 import { drawParameters, makePlayResult, playSeason } from '../../../src/engine/pipeline.ts';
 import { SPREAD_TOTALS } from '../../../src/engine/replay/spread-over-draws.ts';
-import { explainSeason, replayLines } from '../../../src/presentation/replay-lines.ts';
+import { explainSeason } from '../../../src/presentation/explain-season.ts';
+import { grouped } from '../../../src/presentation/grouped-figure.ts';
+import { replayLines } from '../../../src/presentation/replay-lines.ts';
+import { english } from '../../../src/presentation/wording/words.ts';
 import { bytesPutOnHeap } from '../../benchmarks/heap-profile.ts';
 import { readFolderFiles } from '../../plan-files.ts';
 
@@ -28,7 +31,7 @@ const tools = await loadPlanningTools();
 const settings = { seed: 1, iterations: 200, stop: null, progress: null };
 const { plan, stages } = planSeason(scenario, decisions, null, settings, tools);
 const other = planSeason(scenario, decisions, stages, { ...settings, seed: 2, iterations: 50 }, tools).plan;
-const replay = openReplay(scenario, decisions, plan, tools.overlay);
+const replay = openReplay(scenario, decisions, plan, null, tools.overlay);
 const printed = replaySeasons(replay, 'as-printed');
 const released = replaySeasons(replay, 'with-release');
 const prepared = replay.play('as-printed');
@@ -68,7 +71,7 @@ describe('a plan document played in past seasons', () => {
     const fewest = printed.seasons.map(({ reachedHa }) => reachedHa).sort((a, b) => a - b);
     expect(worst.map(({ reachedHa }) => reachedHa)).toEqual(fewest.slice(0, 3));
     for (const season of worst) {
-      const text = explainSeason(season, printed, { scenario, zoneNames: replay.zoneNames });
+      const text = explainSeason(season, printed, { scenario, zoneNames: replay.zoneNames }, english.replay, grouped);
       expect(text).toContain('would have been');
       const lost = Object.values(season.lostHa).some((ha) => ha >= 0.05);
       if (lost) expect(text).toMatch(/most of it in [A-Z]/);
@@ -82,7 +85,7 @@ describe('two plans side by side', () => {
   });
 
   it('differ season by season by what each gives', () => {
-    const second = replaySeasons(openReplay(scenario, decisions, other, tools.overlay), 'as-printed');
+    const second = replaySeasons(openReplay(scenario, decisions, other, null, tools.overlay), 'as-printed');
     const { seasons, meanHa, better, worse } = comparePlans(printed, second);
     const mean = (of: typeof printed) =>
       of.seasons.reduce((sum, { reachedHa }) => sum + reachedHa, 0) / of.seasons.length;
