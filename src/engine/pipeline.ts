@@ -197,7 +197,7 @@ function supplySeason(
 ): Supply {
   const allocation = allocateStock(scenario, decisions, places, season, needs, solver, null);
   const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, null);
-  if (delivery.result.unserved.length === 0) return { rounds: 1, allocation, delivery };
+  if (!leavesGoods(allocation.result, delivery.result)) return { rounds: 1, allocation, delivery };
   const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held' } as const;
   const again = allocateStock(scenario, decisions, places, season, needs, solver, earlier);
   return {
@@ -205,6 +205,11 @@ function supplySeason(
     allocation: again,
     delivery: planDelivery(scenario, decisions, places, season, again.result, settings, earlier),
   };
+}
+
+/** Whether stock comes free for others: fertiliser that found no room stays where it is, and asks for no second round. */
+function leavesGoods({ consignments }: Allocation, { loads, unserved }: Delivery): boolean {
+  return unserved.some(({ load }) => consignments[loads[load]?.consignment ?? -1]?.group !== 'fertiliser');
 }
 
 function hashSearch(decisions: Decisions, { seed, iterations }: SearchSettings, solver: LinearSolver): string {

@@ -231,6 +231,7 @@ export const blankProduct = (parts: Partial<Product> = {}): Product => ({
   inoculantAllowed: null,
   sowWithinH: null,
   rateKgPerHa: null,
+  phosphorusPercent: null,
   pricePerPack: null,
   leadDays: null,
   orderMultiple: 1,

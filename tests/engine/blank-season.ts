@@ -1,4 +1,5 @@
 import type { Scenario, SeasonOutlook } from '../../src/engine/index.ts';
+import { EARLIER_DAYS } from '../../src/engine/vocabulary/stage-results/season.ts';
 
 const DAYS_AFTER_PLANNING = 75;
 const QUARTERS = 96;
@@ -33,6 +34,7 @@ export function blankSeason(
     tmaxC: new Float64Array(outlookDays).fill(highC),
     hotTminC: new Float64Array(outlookDays).fill(lowC),
     hotTmaxC: new Float64Array(outlookDays).fill(highC),
+    earlierMeanC: new Float64Array(depots.length * EARLIER_DAYS).fill((lowC + highC) / 2),
     airBasis: new Int8Array(outlookDays).fill(2),
     airC: new Float32Array(planningDays * QUARTERS).fill(25),
     sunLoad: new Float32Array(planningDays * QUARTERS),

@@ -58,6 +58,8 @@ const box = ([west, south]: Point, width: number, height: number) => [
 /** Files of an invented scenario on a southern plateau, as bytes by name. */
 export function randomScenario(seed: number, kind: Kind): Map<string, Uint8Array> {
   const draws = new Draws(seed);
+  // Draws of its own, so that a scenario is the same but for its fertiliser.
+  const fertiliser = new Draws(seed + 1_000_000);
   const ample = kind === 'ample';
   const corner: Point = [draws.between(26, 32, 2), draws.between(-16, -10, 2)];
   const crops = CROP_FACTS.slice(0, draws.whole(1, 3));
@@ -119,7 +121,7 @@ export function randomScenario(seed: number, kind: Kind): Map<string, Uint8Array
           ample ? 500 : draws.whole(0, 40),
         ]),
       ),
-      ...stock(draws, ample, crops, depots.length),
+      ...stock(draws, fertiliser, ample, crops, depots.length),
       'vehicles.csv': vehicles(draws, ample, depots.length),
       'weather.csv': weather(draws, ample, at(0.5, 0.5)),
     }).map(([name, text]) => [name, new TextEncoder().encode(text)]),
@@ -193,7 +195,13 @@ function roads(draws: Draws, ample: boolean, places: readonly Point[]) {
 
 const apart = (a: Point, b: Point) => (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2;
 
-function stock(draws: Draws, ample: boolean, crops: readonly (typeof CROP_FACTS)[number][], depotCount: number) {
+function stock(
+  draws: Draws,
+  fertiliser: Draws,
+  ample: boolean,
+  crops: readonly (typeof CROP_FACTS)[number][],
+  depotCount: number,
+) {
   const products: (string | number)[][] = [];
   const lots: (string | number)[][] = [];
   const lot = (product: string, depot: number, most: number, count: number | '', germination: number | '') =>
@@ -221,10 +229,44 @@ function stock(draws: Draws, ample: boolean, crops: readonly (typeof CROP_FACTS)
       lot(`SEED-${crop}-2`, depot, ample ? 4000 : 100, '', '');
     }
   }
+  for (const [i, size] of [50, 25].entries()) {
+    if (!fertiliser.chance(0.5)) continue;
+    const named = fertiliser.chance(0.5) ? crops : crops.slice(0, 1);
+    const rate = fertiliser.whole(40, 120);
+    const row = [
+      `P-${size}`,
+      'fertiliser',
+      named.map(({ crop }) => crop).join(';'),
+      '',
+      size,
+      'kg',
+      '',
+      '',
+      '',
+      '',
+      '',
+    ];
+    products.push([...row, size / 2, '', rate, fertiliser.one([8.7, 20, ''])]);
+    for (let depot = 1; depot <= depotCount; depot++) {
+      const packs = ample ? 4000 : fertiliser.whole(0, 60);
+      lots.push([
+        `P${i}-D${depot}`,
+        `P-${size}`,
+        `D${depot}`,
+        packs,
+        'cleared',
+        '2026-10-01',
+        '2029-10-01',
+        '',
+        '',
+        '',
+      ]);
+    }
+  }
   return {
     'products.csv': csv(
-      'product_id,kind,crops,carrier,pack_size,pack_unit,dose_g_per_kg,count_per_g,max_storage_c,thousand_seed_g,seed_rate_kg_ha,price_per_pack,litres_per_pack',
-      products,
+      'product_id,kind,crops,carrier,pack_size,pack_unit,dose_g_per_kg,count_per_g,max_storage_c,thousand_seed_g,seed_rate_kg_ha,price_per_pack,litres_per_pack,rate_kg_ha,p_percent',
+      products.map((row) => [...row, ...Array<string>(15 - row.length).fill('')]),
     ),
     'lots.csv': csv(
       'lot_id,product_id,depot_id,packs,status,available_from,expires,tested_count_per_g,tested_on,germination_percent',

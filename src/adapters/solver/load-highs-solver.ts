@@ -68,7 +68,8 @@ function solveWithHighs(highs: Highs, model: LinearModel): LinearAnswer {
   });
 }
 
-function modelData(highs: Highs, model: LinearModel) {
+/** A model as HiGHS takes it. */
+export function modelData(highs: Highs, model: LinearModel) {
   const { minimize, maximize } = highs.constants.objectiveSense;
   return {
     numCols: model.columns,

@@ -191,6 +191,11 @@ export class Planner {
     return { change: desk?.smallestChange(ask.shareRow, ask.commodity) ?? null };
   }
 
+  async transfers({ decisions }: WorkerCalls['transfers']['ask']): Promise<WorkerCalls['transfers']['answer']> {
+    const desk = await this.stockDesk(decisions);
+    return { ideas: desk?.transfers() ?? null };
+  }
+
   /** The desk stays open while its decisions are the same: opening it shares the stock out once. */
   private async stockDesk(decisions: readonly Decision[]): Promise<StockDesk | null> {
     const read = this.readWith(decisions);

@@ -15,6 +15,7 @@ import type {
   SeasonCalendar,
   SmallestChange,
   StockChange,
+  TransferIdea,
   TripAtHour,
   TripQuestion,
   TripWish,
@@ -99,6 +100,11 @@ export interface WorkerCalls {
       readonly commodity: Commodity;
     };
     readonly answer: { readonly change: SmallestChange | null };
+  };
+  /** What carrying idle packs to another depot would serve, most land first; null where no plan is possible. */
+  readonly transfers: {
+    readonly ask: { readonly decisions: readonly Decision[] };
+    readonly answer: { readonly ideas: readonly TransferIdea[] | null };
   };
   /** The delivery once more after a change, from the last plan of this worker, and what comes otherwise; null before a plan. */
   readonly replan: {

@@ -4,7 +4,10 @@ import { SEARCH } from './search-settings.ts';
 import type { SeasonState } from './season-store.ts';
 
 type Store = StoreApi<SeasonState>;
-type Questions = Pick<SeasonState, 'askStock' | 'askMove' | 'askTrip' | 'weighDays' | 'askReplay'>;
+type Questions = Pick<
+  SeasonState,
+  'askStock' | 'askSmallestChange' | 'askTransfers' | 'askMove' | 'askTrip' | 'weighDays' | 'askReplay'
+>;
 
 /** Questions about the plan that change nothing in it. None is asked while a plan is being made. */
 export function planQuestions(
@@ -13,49 +16,43 @@ export function planQuestions(
   get: Store['getState'],
   fail: (error: unknown) => void,
 ): Questions {
+  const asked = async <T>(ask: () => Promise<T | null>): Promise<T | null> => {
+    if (get().planning) return null;
+    try {
+      return await ask();
+    } catch (error) {
+      fail(error);
+      return null;
+    }
+  };
   return {
-    async askStock(changes) {
-      const { decisions, planning } = get();
-      if (planning) return null;
-      try {
-        return (await client.ask('stock', { decisions, changes })).difference;
-      } catch (error) {
-        fail(error);
-        return null;
-      }
-    },
+    askStock: (changes) =>
+      asked(async () => (await client.ask('stock', { decisions: get().decisions, changes })).difference),
 
-    async askMove(asked) {
-      if (get().planning) return null;
-      try {
-        return (await withPlan(client, get, async () => (await client.ask('move', asked)).priced)) ?? null;
-      } catch (error) {
-        fail(error);
-        return null;
-      }
-    },
+    askSmallestChange: (shareRow, commodity) =>
+      asked(async () => {
+        const { plannedFrom, files } = get();
+        if (plannedFrom?.files !== files) return null;
+        return (await client.ask('smallestChange', { decisions: plannedFrom.decisions, shareRow, commodity })).change;
+      }),
 
-    async askTrip(trip) {
-      const { plannedFrom, files, planning } = get();
-      if (planning || plannedFrom?.files !== files) return null;
-      try {
+    askTransfers: () => asked(async () => (await client.ask('transfers', { decisions: get().decisions })).ideas),
+
+    askMove: (move) => asked(() => withPlan(client, get, async () => (await client.ask('move', move)).priced)),
+
+    askTrip: (trip) =>
+      asked(async () => {
+        const { plannedFrom, files } = get();
+        if (plannedFrom?.files !== files) return null;
         return (await client.ask('tripAtHour', { decisions: plannedFrom.decisions, trip })).trip;
-      } catch (error) {
-        fail(error);
-        return null;
-      }
-    },
+      }),
 
-    async askReplay(other) {
-      const { plan, plannedFrom, files, planning } = get();
-      if (!plan || planning || plannedFrom?.files !== files) return null;
-      try {
-        return await client.ask('replay', { plan, decisions: plannedFrom.decisions, other });
-      } catch (error) {
-        fail(error);
-        return null;
-      }
-    },
+    askReplay: (other) =>
+      asked(async () => {
+        const { plan, plannedFrom, files } = get();
+        if (!plan || plannedFrom?.files !== files) return null;
+        return client.ask('replay', { plan, decisions: plannedFrom.decisions, other });
+      }),
 
     async weighDays() {
       const { plan, plannedFrom, files, planning, calendar } = get();

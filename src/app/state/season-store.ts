@@ -11,6 +11,7 @@ import type {
 } from '../../adapters/workers/worker-messages.ts';
 import type {
   AllocationDifference,
+  Commodity,
   Decision,
   DeliveryDifference,
   MoveAsked,
@@ -21,7 +22,9 @@ import type {
   ReadFault,
   Scenario,
   SeasonCalendar,
+  SmallestChange,
   StockChange,
+  TransferIdea,
   TripAtHour,
   TripQuestion,
 } from '../../engine/index.ts';
@@ -85,6 +88,10 @@ export interface SeasonState {
   dismiss(): void;
   /** What changes would give and take of the stock under the decisions of now; null where no answer is possible. */
   askStock(changes: readonly StockChange[]): Promise<AllocationDifference | null>;
+  /** The smallest change that lifts the whole shortfall of a row of the plan's shares; null where no answer is possible. */
+  askSmallestChange(shareRow: number, commodity: Commodity): Promise<SmallestChange | null>;
+  /** What carrying idle packs to another depot would serve; null where no answer is possible. */
+  askTransfers(): Promise<readonly TransferIdea[] | null>;
   /** The days alone once more, from the present plan: nobody gets more or less, and days told are kept where they can be. */
   replanDays(): Promise<void>;
   dismissDifference(): void;

@@ -65,8 +65,8 @@ function checkConsignments(c: CheckedCase): readonly Problem[] {
         found.push(finding('E8422', 'allocation.consignments.community', row, community, at(grants.community, grant)));
       const held = at(c.depotOfLot, at(grants.lot, grant));
       if (held !== depot) found.push(finding('E8422', 'allocation.consignments.depot', row, depot, held));
-      const kind = lotAndProduct(c, at(grants.lot, grant))?.product.kind === 'inoculant' ? 'inoculant' : 'dry';
-      if (group !== 'both' && group !== kind)
+      const kind = groupOf(lotAndProduct(c, at(grants.lot, grant))?.product);
+      if (group !== kind && (group !== 'both' || kind === 'fertiliser'))
         found.push(finding('E8422', 'allocation.consignments.group', row, group, kind));
     }
     if (group === 'both' && c.scenario.policy.carry === 'apart')
@@ -89,6 +89,11 @@ function checkConsignments(c: CheckedCase): readonly Problem[] {
       );
   });
   return found;
+}
+
+/** Fertiliser is sent by itself, other goods as the policy says. */
+function groupOf(product: Product | undefined): 'dry' | 'inoculant' | 'fertiliser' {
+  return product?.kind === 'inoculant' || product?.kind === 'fertiliser' ? product.kind : 'dry';
 }
 
 function checkLoadParts(c: CheckedCase): readonly Problem[] {

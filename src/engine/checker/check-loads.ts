@@ -127,7 +127,8 @@ function checkLocks(c: CheckedCase): readonly Problem[] {
       const consignment = at(loads.consignment, load);
       const group = at(consignments.group, consignment);
       const community = at(c.scenario.communities, at(consignments.community, consignment)).id;
-      for (const commodity of group === 'both' ? ['seed', 'inoculant'] : [group === 'dry' ? 'seed' : 'inoculant']) {
+      const goods = { dry: ['seed'], inoculant: ['inoculant'], both: ['seed', 'inoculant'], fertiliser: [] }[group];
+      for (const commodity of goods) {
         const lock = last.get(`${community} ${commodity}`);
         if (!lock) continue;
         const told = `${at(c.scenario.vehicles, at(trips.vehicle, trip)).id} on ${at(trips.date, trip)}`;

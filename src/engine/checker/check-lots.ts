@@ -2,11 +2,13 @@ import type { Problem } from '../vocabulary/problems.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { packsGone } from './own-handed.ts';
+import type { OwnAir } from './own-heat.ts';
+import { countOnFirstDay } from './own-pack-life.ts';
 import { reasonsAgainst } from './own-stock.ts';
 import { LOT_REASON_LEAST_CHANCE, TOLERANCE } from './tolerances.ts';
 
 /** Verdicts on lots, the reserve, packs held, and labels against crops. */
-export function checkLots(c: CheckedCase): readonly Problem[] {
+export function checkLots(c: CheckedCase, air: OwnAir): readonly Problem[] {
   const { grants, lots } = c.plan.allocation;
   const found: Problem[] = [];
   const given = new Array<number>(c.scenario.lots.length).fill(0);
@@ -22,11 +24,21 @@ export function checkLots(c: CheckedCase): readonly Problem[] {
     if (at(grants.packs, grant) === 0) found.push(finding('E8401', 'allocation.grants.packs', grant, 0, 'at least 1'));
   });
   c.scenario.lots.forEach((lot, l) => {
-    const { reasons, chance } = reasonsAgainst(c, l);
+    const count = countOnFirstDay(c, air, l);
+    const { reasons, chance } = reasonsAgainst(c, l, count);
+    const toldCount = at(lots.countPerG, l) ?? Number.NaN;
+    if (
+      Number.isNaN(count) !== Number.isNaN(toldCount) ||
+      Math.abs(toldCount - count) > 1 + TOLERANCE.countRelative * count
+    )
+      found.push(finding('E8405', 'allocation.lots.countPerG', l, toldCount, count));
     const told = at(lots.reasons, l);
     const [reserved, offered] = [at(lots.packsReserved, l), at(lots.packsOffered, l)];
-    // A chance that rounding moves over the limit may be told either way.
-    const isClose = Math.abs(chance - LOT_REASON_LEAST_CHANCE) < TOLERANCE.share;
+    // A chance or a count that rounding moves over its limit may be told either way.
+    const least = lotAndProduct(c, l)?.product.minCountPerG ?? 0;
+    const isClose =
+      Math.abs(chance - LOT_REASON_LEAST_CHANCE) < TOLERANCE.share ||
+      Math.abs(count - least) < TOLERANCE.countRelative * least;
     const differs = reasons.length !== told.length || reasons.some((reason) => !told.includes(reason));
     if (differs && !isClose)
       found.push(

@@ -4,6 +4,7 @@ import { askedKg, givenKg } from './check-fairness.ts';
 import { isOfUse } from './check-unserved.ts';
 import { at, type CheckedCase, dayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
+import { bagsGivenHa, haOfBag } from './own-bags.ts';
 import { sowingDays } from './own-season.ts';
 import { seedKgOfPack } from './own-stock.ts';
 import { TOLERANCE } from './tolerances.ts';
@@ -20,6 +21,7 @@ export function checkOrders(c: CheckedCase): readonly Problem[] {
     ...checkBudget(c),
     ...checkRoom(c),
     ...checkAmounts(c),
+    ...checkBags(c),
   ];
 }
 
@@ -87,7 +89,7 @@ function checkReach(c: CheckedCase, row: number): readonly Problem[] {
     }
   });
   const found: Problem[] = [];
-  const most = (wanted * seedKgOfPack(product)) / leastKgPerHa;
+  const most = wanted * (product.kind === 'fertiliser' ? haOfBag(product) : seedKgOfPack(product) / leastKgPerHa);
   if (at(orders.hectaresWanted, row) > most + TOLERANCE.hectares + TOLERANCE.relative * most)
     found.push(finding('E8417', 'allocation.orders.hectaresWanted', row, at(orders.hectaresWanted, row), most));
   const served = wanted > 0 ? (at(orders.hectaresWanted, row) * packs) / wanted : 0;
@@ -172,6 +174,23 @@ function checkAmounts(c: CheckedCase): readonly Problem[] {
       return [finding('E8417', 'allocation.orders.packsWanted', null, `${wanted} kg of ${kind}`, `at most ${most} kg`)];
     return checkWanted(c, kind);
   });
+}
+
+/** Fertiliser likewise, by land: no more than all planned land less what is given, and a bag, the reserve and a multiple beyond. */
+function checkBags(c: CheckedCase): readonly Problem[] {
+  const { orders, shares } = c.plan.allocation;
+  const own = c.scenario.products.filter(({ kind }) => kind === 'fertiliser');
+  const largest = Math.max(0, ...own.map(haOfBag));
+  const short = shares.community.reduce((sum, _, row) => {
+    const isAsked = own.some(({ crops }) => crops.includes(at(c.scenario.crops, at(shares.crop, row))));
+    return isAsked ? sum + Math.max(0, at(shares.plannedHa, row) - bagsGivenHa(c, row)) + largest : sum;
+  }, 0);
+  const multiples = own.reduce((sum, product) => sum + product.orderMultiple * haOfBag(product), 0);
+  const most = short / Math.max(0.01, 1 - c.scenario.policy.reservePercent / 100) + multiples + 2 * largest;
+  const wanted = orders.packsWanted.reduce((sum, packs, row) => sum + packs * haOfBag(productAt(c, row)), 0);
+  return wanted > most * (1 + TOLERANCE.relative)
+    ? [finding('E8417', 'allocation.orders.packsWanted', null, `fertiliser for ${wanted} ha`, `at most ${most} ha`)]
+    : [];
 }
 
 function checkWanted(c: CheckedCase, kind: 'seed' | 'inoculant'): readonly Problem[] {

@@ -34,6 +34,7 @@ interface Sums {
   readonly reachedHa: [number, number];
   readonly atMostKg: [number, number];
   readonly farmers: [number, number];
+  fertilisedHa: number;
   isWhole: boolean;
 }
 
@@ -56,6 +57,7 @@ function checkCrops(
     reachedHa: [0, 0],
     atMostKg: [0, 0],
     farmers: [0, 0],
+    fertilisedHa: 0,
     isWhole: true,
   };
   shares.community.forEach((community, row) => {
@@ -64,6 +66,7 @@ function checkCrops(
     const land = landOf(c, row, goods.get(key) ?? []);
     tell('E8951', 'crops.seedHa', row, at(crops.seedHa, row), land.seedHa, TOLERANCE.outcomesHa);
     tell('E8951', 'crops.inoculatedHa', row, at(crops.inoculatedHa, row), land.inoculatedHa, TOLERANCE.outcomesHa);
+    sums.fertilisedHa += land.fertilisedHa;
     const needRows = c.needsOf.get(key) ?? [];
     const planned = needRows.reduce((sum, need) => sum + at(c.plan.needs.plannedHa, need), 0);
     const zones = needRows.map((need) => ({
@@ -159,6 +162,7 @@ function checkHeadline(
   tell('E8954', 'headline.plannedHa', null, headline.plannedHa, total(shares.plannedHa), step);
   tell('E8954', 'headline.seedHa', null, headline.seedHa, total(crops.seedHa), step);
   tell('E8954', 'headline.inoculatedHa', null, headline.inoculatedHa, total(crops.inoculatedHa), step);
+  tell('E8951', 'headline.fertilisedHa', null, headline.fertilisedHa, sums.fertilisedHa, step);
   tell('E8954', 'zones.reachedHa', null, total(zones.reachedHa), total(crops.reachedHa), step);
   const reached = new Set([...goods.keys()].map((key) => Math.floor(key / c.scenario.crops.length)));
   tell('E8954', 'headline.communitiesReached', null, headline.communitiesReached, reached.size, 0);

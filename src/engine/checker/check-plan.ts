@@ -4,6 +4,7 @@ import type { Problem } from '../vocabulary/problems.ts';
 import type { Scenario } from '../vocabulary/scenario.ts';
 import { checkBalance } from './check-balance.ts';
 import { checkFairness } from './check-fairness.ts';
+import { checkFertiliser } from './check-fertiliser.ts';
 import { checkIdentity } from './check-identity.ts';
 import { checkLatestLeave } from './check-latest-leave.ts';
 import { checkLoads } from './check-loads.ts';
@@ -49,9 +50,10 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkPlaces(c, reach),
     ...checkSeason(c, season),
     ...checkNeeds(c),
-    ...checkLots(c),
+    ...checkLots(c, air),
     ...checkShares(c),
     ...checkFairness(c, reach),
+    ...checkFertiliser(c),
     ...checkOrders(c),
     ...checkBalance(c),
     ...checkLoads(c),

@@ -12,6 +12,8 @@ const SPREADS = [
   'grainT',
   'programmeGrainT',
   'inoculationGrainT',
+  'phosphorusNitrogenKg',
+  'phosphorusGrainT',
   'farmersReached',
 ] as const;
 

@@ -149,7 +149,7 @@ const KINDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   date: isDate,
   'date?': (value) => value === null || isDate(value),
   commodity: (value) => value === 'seed' || value === 'inoculant',
-  group: (value) => value === 'dry' || value === 'inoculant' || value === 'both',
+  group: (value) => ['dry', 'inoculant', 'both', 'fertiliser'].includes(String(value)),
   pieces: (value) => isListOf(value, isPiece),
   range: isRange,
   'range?': (value) => value === null || isRange(value),

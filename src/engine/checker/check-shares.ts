@@ -3,6 +3,7 @@ import { askedKg, givenKg } from './check-fairness.ts';
 import { plannedOf } from './check-needs.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
+import { haOfLot, seedPerHa } from './own-bags.ts';
 import { holdOn, isForbidden } from './own-decisions.ts';
 import { handedKg, toldHandedKg } from './own-handed.ts';
 import { seedKgOfLot, seedKgOfPack } from './own-stock.ts';
@@ -26,7 +27,10 @@ const differs = (told: number, due: number, step = STEP) =>
 function checkServes(c: CheckedCase): readonly Problem[] {
   const { grants } = c.plan.allocation;
   return grants.lot.flatMap((lot, grant) => {
-    const most = at(grants.packs, grant) * seedKgOfLot(c, lot);
+    const row = c.shareRowOf.get(at(grants.community, grant) * c.scenario.crops.length + at(grants.crop, grant));
+    const land = haOfLot(c, lot);
+    const perPack = land > 0 && row !== undefined ? land * seedPerHa(c, row) : seedKgOfLot(c, lot);
+    const most = at(grants.packs, grant) * perPack;
     const told = at(grants.servesSeedKg, grant);
     return told > most + STEP + TOLERANCE.relative * most
       ? [finding('E8407', 'allocation.grants.servesSeedKg', grant, told, most)]

@@ -8,7 +8,7 @@ import { at, type CheckedCase, dayOf, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { type OwnSun, ownSun } from './own-air.ts';
 import { isMotorcycle } from './own-roads.ts';
-import { nearestStation, type OwnSeason } from './own-season.ts';
+import { nearestStation, type OwnSeason, unsownUntil } from './own-season.ts';
 import { TOLERANCE } from './tolerances.ts';
 
 /** When things happen: shift, depot, daylight, road hours, hours of the place, closures, markets, seed before inoculant. */
@@ -178,7 +178,7 @@ function checkTraining(c: CheckedCase): readonly Problem[] {
   if (trainingMinutes <= 0) return [];
   const getsInoculant = new Set<number>();
   consignments.group.forEach((group, row) => {
-    if (group !== 'dry') getsInoculant.add(at(consignments.community, row));
+    if (group === 'inoculant' || group === 'both') getsInoculant.add(at(consignments.community, row));
   });
   /** Communities to be trained at each stop, at most; minutes spent there beyond service. */
   const due = new Set<number>();
@@ -190,7 +190,9 @@ function checkTraining(c: CheckedCase): readonly Problem[] {
     for (const load of rows) {
       const row = at(loads.consignment, load);
       const community = at(consignments.community, row);
-      if (at(consignments.group, row) !== 'dry' || !getsInoculant.has(community)) here.add(community);
+      const group = at(consignments.group, row);
+      if (group === 'fertiliser') continue;
+      if (group !== 'dry' || !getsInoculant.has(community)) here.add(community);
     }
     let left = Math.floor((spare + TOLERANCE.minutes) / trainingMinutes);
     for (const community of here) {
@@ -211,7 +213,10 @@ function checkTraining(c: CheckedCase): readonly Problem[] {
     );
 }
 
-/** Inoculant never comes before the seed it is for; the same day will do. */
+/**
+ * Inoculant never comes before the seed it is for, the same day will do. Nor before the fertiliser that is put in with it, once the land
+ * is usually sown.
+ */
 function checkSeedFirst(c: CheckedCase): readonly Problem[] {
   const { trips, stops, loads } = c.plan.delivery;
   const { consignments, grants } = c.plan.allocation;
@@ -220,21 +225,27 @@ function checkSeedFirst(c: CheckedCase): readonly Problem[] {
     for (const load of rows) dayOfLoad.set(load, at(trips.date, at(stops.trip, stop)));
   });
   const cropsOf = (load: number) => new Set(at(loads.grants, load).map((grant) => at(grants.crop, grant)));
-  const dryOf = new Map<number, number[]>();
+  const comesFirst = new Map<number, number[]>();
   loads.consignment.forEach((row, load) => {
-    if (at(consignments.group, row) !== 'dry') return;
+    const group = at(consignments.group, row);
+    if (group !== 'dry' && group !== 'fertiliser') return;
     const community = at(consignments.community, row);
-    dryOf.set(community, [...(dryOf.get(community) ?? []), load]);
+    comesFirst.set(community, [...(comesFirst.get(community) ?? []), load]);
   });
   const found: Problem[] = [];
   for (const [load, date] of dayOfLoad) {
     const row = at(loads.consignment, load);
-    if (at(consignments.group, row) !== 'inoculant') continue;
+    const group = at(consignments.group, row);
+    if (group !== 'inoculant' && group !== 'both') continue;
     const crops = cropsOf(load);
-    for (const dry of dryOf.get(at(consignments.community, row)) ?? []) {
-      const seedDate = dayOfLoad.get(dry);
-      if (seedDate !== undefined && seedDate > date && [...cropsOf(dry)].some((crop) => crops.has(crop)))
-        found.push(finding('E8706', 'delivery.loads', load, date, seedDate));
+    for (const other of comesFirst.get(at(consignments.community, row)) ?? []) {
+      const otherDate = dayOfLoad.get(other);
+      const isSeed = at(consignments.group, at(loads.consignment, other)) === 'dry';
+      if (otherDate === undefined || otherDate <= date || (isSeed && group === 'both')) continue;
+      const unsown = isSeed ? -1 : unsownUntil(c, at(consignments.community, row), cropsOf(other));
+      if (!isSeed && !(planningDayOf(c, otherDate) > unsown)) continue;
+      if ([...cropsOf(other)].some((crop) => crops.has(crop)))
+        found.push(finding(isSeed ? 'E8706' : 'E8710', 'delivery.loads', load, date, otherDate));
     }
   }
   return found;

@@ -5,7 +5,7 @@ import { mayGo } from './check-fairness.ts';
 import { at, type CheckedCase, lotAndProduct, planningDayOf } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { findIdleVehicle, type Parcel, type Yard } from './own-idle.ts';
-import { sowingDays } from './own-season.ts';
+import { sowingDays, unsownUntil } from './own-season.ts';
 import { seedKgOfLot } from './own-stock.ts';
 
 /**
@@ -44,7 +44,7 @@ function checkDaysOfUse(c: CheckedCase): readonly Problem[] {
     const earliest = planningDayOf(c, at(consignments.earliest, row));
     if (earliest !== available)
       found.push(finding('E8422', 'allocation.consignments.earliest', row, earliest, available));
-    if (at(consignments.group, row) !== 'dry') return found;
+    if (at(consignments.group, row) !== 'dry' && at(consignments.group, row) !== 'fertiliser') return found;
     const isSown = (grant: number) => lotAndProduct(c, at(grants.lot, grant))?.product.kind === 'seed';
     const seed = rows.some(isSown) ? rows.filter(isSown) : rows;
     let latest = c.planningDays - 1;
@@ -72,6 +72,7 @@ function checkLeftBehind(yard: Yard): readonly Problem[] {
     const lock = c.decisions.decisions.some(
       (d) =>
         d.kind === 'lock' &&
+        group !== 'fertiliser' &&
         d.communityId === at(c.scenario.communities, at(consignments.community, consignment)).id &&
         (group === 'both' || (d.commodity === 'seed') === (group === 'dry')),
     );
@@ -155,29 +156,42 @@ function boundsBySeed(c: CheckedCase, load: number, dayOfLoad: ReadonlyMap<numbe
 }
 
 /**
- * Inoculant comes from the last served seed of its crops on, seed up to the first inoculant of its crops. Null where
- * seed of the crops is meant to come, none of it does, and growers hold none: then inoculant would have nothing to coat.
+ * Inoculant comes from the last served seed of its crops on, seed and fertiliser up to the first inoculant of its crops. Null where
+ * seed of the crops is meant to come, none of it does, and growers hold none: then inoculant would have nothing to coat, nor
+ * fertiliser anything to feed.
  */
 function boundsOfGoods(
   c: CheckedCase,
   community: number,
   crops: ReadonlySet<number>,
-  group: 'dry' | 'inoculant' | 'both',
+  group: CheckedCase['plan']['allocation']['consignments']['group'][number],
   dayOfLoad: ReadonlyMap<number, number>,
 ): Between | null {
   const { loads } = c.plan.delivery;
   const { consignments, grants } = c.plan.allocation;
   if (group === 'both') return { earliest: 0, latest: Number.POSITIVE_INFINITY };
-  const linked = loads.consignment.flatMap((other, i) => {
-    const isOther = at(consignments.community, other) === community && at(consignments.group, other) !== group;
-    return isOther && at(loads.grants, i).some((grant) => crops.has(at(grants.crop, grant))) ? [i] : [];
-  });
-  const days = linked.flatMap((other) => dayOfLoad.get(other) ?? []);
-  if (group === 'dry') return { earliest: 0, latest: Math.min(Number.POSITIVE_INFINITY, ...days) };
-  const ownSeed = at(c.scenario.communities, community).crops.some(
+  const linkedTo = (kind: 'dry' | 'inoculant') =>
+    loads.consignment.flatMap((other, i) => {
+      const of = at(consignments.group, other);
+      const isOther = at(consignments.community, other) === community && (of === kind || of === 'both');
+      return isOther && at(loads.grants, i).some((grant) => crops.has(at(grants.crop, grant))) ? [i] : [];
+    });
+  const daysOf = (linked: readonly number[]) => linked.flatMap((other) => dayOfLoad.get(other) ?? []);
+  const latest = Math.min(Number.POSITIVE_INFINITY, ...daysOf(linkedTo('inoculant')));
+  if (group === 'dry') return { earliest: 0, latest };
+  const hasOwnSeed = at(c.scenario.communities, community).crops.some(
     (plan) => plan.ownSeedKg > 0 && crops.has(c.scenario.crops.indexOf(plan.crop)),
   );
-  if (linked.length > 0 && days.length === 0 && !ownSeed) return null;
+  const linked = linkedTo('dry');
+  const days = daysOf(linked);
+  if (group === 'fertiliser' && (linked.length === 0 || days.length > 0 || hasOwnSeed)) {
+    const unsown = unsownUntil(c, community, crops);
+    const waited = linkedTo('inoculant').length > 0 ? latest : Math.min(Number.POSITIVE_INFINITY, ...days);
+    return Number.isNaN(unsown)
+      ? null
+      : { earliest: 0, latest: Number.isFinite(waited) ? Math.max(waited, unsown) : unsown };
+  }
+  if (linked.length > 0 && days.length === 0 && !hasOwnSeed) return null;
   return { earliest: Math.max(0, ...days), latest: Number.POSITIVE_INFINITY };
 }
 

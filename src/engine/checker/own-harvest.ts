@@ -7,8 +7,9 @@ import {
   HARVEST_INDEX_LIMITS,
   NITROGEN_COEFFICIENTS,
 } from '../reference/nitrogen-coefficients.ts';
+import { GRAIN_PER_KG_PHOSPHORUS, MOST_PHOSPHORUS_KG_PER_HA } from '../reference/phosphorus-response.ts';
 import type { Crop } from '../vocabulary/crops.ts';
-import { at, type CheckedCase } from './checked-case.ts';
+import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 
 export function yieldOf({ scenario }: CheckedCase, crop: Crop): number {
   return scenario.yieldsTPerHa[crop] ?? cropFact(crop, 'yieldTPerHa', scenario.assumptions).value;
@@ -23,6 +24,14 @@ export function responseOf(c: CheckedCase, community: number, crop: Crop): numbe
   const { partNextYear, fullAfterYears } = REPEATED_INOCULATION.value;
   const years = Math.min(fullAfterYears, Math.max(1, c.scenario.seasonYear - year));
   return whole * (partNextYear + ((1 - partNextYear) * (years - 1)) / (fullAfterYears - 1));
+}
+
+/** Gain by the phosphorus of a lot of fertiliser at its rate, t per ha, no more than the trials gave; nought where it is not known. */
+export function bagsResponseOf(c: CheckedCase, lot: number, crop: Crop): number {
+  const product = lotAndProduct(c, lot)?.product;
+  const phosphorusKg = ((product?.rateKgPerHa ?? 0) * (product?.phosphorusPercent ?? 0)) / 100;
+  const perKg = GRAIN_PER_KG_PHOSPHORUS[crop]?.value ?? 0;
+  return (Math.min(phosphorusKg, MOST_PHOSPHORUS_KG_PER_HA.value) * perKg) / 1000;
 }
 
 /** Part of the yield kept when sown so many days after the window. */

@@ -50,6 +50,7 @@ interface Portion {
   /** Stop that brings its last goods; -1 for own seed alone. */
   readonly stop: number;
   readonly inoculant: Handed | null;
+  readonly bags: Handed | null;
 }
 
 /** Land of a community and crop as it is sown: hectares with the same goods on the same day. */
@@ -58,12 +59,16 @@ export interface OwnLand {
   readonly ownHa: number;
   readonly seedHa: number;
   readonly inoculatedHa: number;
+  readonly fertilisedHa: number;
   /** Seed by the day it is there. */
   readonly seed: readonly Portion[];
   readonly portions: readonly Portion[];
 }
 
-/** Seed covers planned land in the order it is there, own seed first; inoculant covers seeded land in the order it comes. */
+/**
+ * Seed covers planned land in the order it is there, own seed first; inoculant and fertiliser cover seeded land in the order they come,
+ * fertiliser a like part of all of it.
+ */
 export function coverLand(plannedHa: number, needKg: number, ownKg: number, goods: readonly Handed[]): OwnLand {
   const byDay = [...goods].sort((a, b) => a.day - b.day);
   const hectares = (kg: number) => (needKg > 0 ? (kg / needKg) * plannedHa : 0);
@@ -76,25 +81,46 @@ export function coverLand(plannedHa: number, needKg: number, ownKg: number, good
     });
   };
   const total = (portions: readonly Portion[]) => portions.reduce((sum, portion) => sum + portion.hectares, 0);
-  const own: Portion = { hectares: hectares(ownKg), stop: -1, inoculant: null };
+  const none = { inoculant: null, bags: null };
+  const own: Portion = { hectares: hectares(ownKg), stop: -1, ...none };
   const brought = byDay.filter(({ kind }) => kind === 'seed');
   const seed = take(plannedHa, [
     own,
-    ...brought.map(({ seedKg, stop }) => ({ hectares: hectares(seedKg), stop, inoculant: null })),
+    ...brought.map(({ seedKg, stop }) => ({ hectares: hectares(seedKg), stop, ...none })),
   ]);
   const seedHa = total(seed);
   const packs = byDay.filter(({ kind }) => kind === 'inoculant');
   const coated = take(
     seedHa,
-    packs.map((inoculant) => ({ hectares: hectares(inoculant.seedKg), stop: inoculant.stop, inoculant })),
+    packs.map((inoculant) => ({
+      hectares: hectares(inoculant.seedKg),
+      stop: inoculant.stop,
+      inoculant,
+      bags: null,
+    })),
   );
   const inoculatedHa = total(coated);
   const bare = seedHa > 0 ? 1 - inoculatedHa / seedHa : 0;
+  const fed = take(
+    seedHa,
+    byDay
+      .filter(({ kind }) => kind === 'fertiliser')
+      .map((bags) => ({ hectares: hectares(bags.seedKg), stop: -1, inoculant: null, bags })),
+  );
+  const fertilisedHa = total(fed);
+  const feed = (portion: Portion): readonly Portion[] =>
+    fertilisedHa === 0
+      ? [portion]
+      : [
+          { ...portion, hectares: portion.hectares * (1 - fertilisedHa / seedHa) },
+          ...fed.map(({ hectares: ha, bags }) => ({ ...portion, hectares: (portion.hectares * ha) / seedHa, bags })),
+        ];
   return {
     ownHa: Math.min(plannedHa, hectares(ownKg)),
     seedHa,
     inoculatedHa,
+    fertilisedHa,
     seed,
-    portions: [...seed.map((portion) => ({ ...portion, hectares: portion.hectares * bare })), ...coated],
+    portions: [...seed.map((portion) => ({ ...portion, hectares: portion.hectares * bare })), ...coated].flatMap(feed),
   };
 }

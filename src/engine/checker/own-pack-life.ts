@@ -31,10 +31,10 @@ export function rhizobiaLeft(
 ): number {
   const pair = lotAndProduct(c, goods.lot);
   if (!pair) return Number.NaN;
-  const { lot, product } = pair;
+  const { product } = pair;
   const name = at(c.scenario.crops, crop);
   const set = ownSurvival(product, name);
-  const count = lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
+  const count = countOnFirstDay(c, air, goods.lot);
   const perSeed =
     ((count * (product.doseGPerKg ?? Number.NaN) * thousandSeedG(c, name)) / 1e6) * INOCULATION_PRACTICE.adhesion.value;
   const place = at(c.plan.places.communityPlace, community);
@@ -49,6 +49,27 @@ export function rhizobiaLeft(
   );
   return log10(perSeed) - inDepot - goods.roadLog10 - inHouse - seedLoss();
 }
+
+/** Rhizobia per gram as planning begins: a dated test less every day's loss in the depot since; a label's count holds as it is. */
+export function countOnFirstDay(c: CheckedCase, air: OwnAir, lotIndex: number): number {
+  const pair = lotAndProduct(c, lotIndex);
+  if (pair?.product.kind !== 'inoculant') return Number.NaN;
+  const { lot, product } = pair;
+  const told = lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
+  const depot = at(c.depotOfLot, lotIndex);
+  if (lot.testedCountPerG === null || lot.testedOn === null || depot < 0) return told;
+  const station = at(air.stationOfDepot, depot);
+  let left = told;
+  for (let day = lot.testedOn - c.scenario.planning.from; day < 0; day++) {
+    const { tminC, tmaxC } = air.extremesOf(station, Math.max(day, -MOST_DAYS_BACK));
+    const celsius = depotC(c, lotIndex, (tminC + tmaxC) / 2);
+    left *= tenTo(-Math.max(...product.crops.map((crop) => lossOver(celsius, 1440, ownSurvival(product, crop)))));
+  }
+  return left;
+}
+
+/** Air is told for so many days before planning; earlier days are as the first of them. */
+const MOST_DAYS_BACK = 365;
 
 /** Packs for which a full cool store has no room stand in a room; the lots that expire last are the first to. */
 function depotC(c: CheckedCase, lot: number, meanC: number): number {

@@ -1,6 +1,8 @@
 import { log10 } from '../numerics/elementary.ts';
+import { RESPONSES_OVERLAP } from '../reference/phosphorus-response.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import {
+  bagsResponseOf,
   earlierPerT,
   grainNitrogenPerT,
   keptWhenLate,
@@ -30,6 +32,8 @@ export interface OwnTotals {
   inoculationGrainT: number;
   programmeGrainWorth: number;
   inoculationGrainWorth: number;
+  phosphorusNitrogenKg: number;
+  phosphorusGrainT: number;
 }
 
 export const noTotals = (): OwnTotals => ({
@@ -45,6 +49,8 @@ export const noTotals = (): OwnTotals => ({
   inoculationGrainT: 0,
   programmeGrainWorth: 0,
   inoculationGrainWorth: 0,
+  phosphorusNitrogenKg: 0,
+  phosphorusGrainT: 0,
 });
 
 /** What one community and crop gives, expected over the members; per member the nitrogen and the hectares reached. */
@@ -109,17 +115,25 @@ export function playLand(
           : Number.NaN;
         const kept = keptWhenLate(c, name, sown - last);
         const worth = portion.inoculant && !isHeld ? lifeWorth(left, floor) : 0;
-        const perHa = Math.max(0, base + response * worth) * kept;
+        const isFed = portion.bags !== null && come(portion.bags.stop).day + 1 <= sown;
+        const fedT = portion.bags && isFed ? bagsResponseOf(c, portion.bags.lot, name) : 0;
+        const unfed = Math.max(0, base + response * worth) * kept;
+        const smaller = Math.max(0, Math.min(fedT, response * worth));
+        const more = fedT - RESPONSES_OVERLAP.value * smaller;
+        const perHa = fedT === 0 ? unfed : Math.max(0, base + response * worth + more) * kept;
         const fixed = ha * nitrogenPerHa(name, perHa);
         kg += fixed;
         grain += ha * perHa;
         totals.residueNitrogenKg += ha * residuePerHa(name, perHa);
+        totals.phosphorusGrainT += ha * (perHa - unfed);
+        totals.phosphorusNitrogenKg += fixed - ha * nitrogenPerHa(name, unfed);
         if (!portion.inoculant) continue;
         totals.valueHa += ha * kept * worth;
-        const more = ha * (perHa - base * kept);
-        totals.inoculationGrainT += more;
-        if (response * worth !== 0) totals.inoculationGrainWorth += more * price;
-        totals.inoculationNitrogenKg += fixed - ha * nitrogenPerHa(name, base * kept);
+        const plain = (base + fedT) * kept;
+        const moreT = ha * (perHa - plain);
+        totals.inoculationGrainT += moreT;
+        if (response * worth !== 0) totals.inoculationGrainWorth += moreT * price;
+        totals.inoculationNitrogenKg += fixed - ha * nitrogenPerHa(name, plain);
         [logSum, logHa] = [logSum + ha * left, logHa + ha];
         if (sown > last || isHeld) continue;
         if (left >= floor + TOLERANCE.log10PerSeed) [least, leastKg] = [least + ha, leastKg + fixed];

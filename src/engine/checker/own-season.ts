@@ -1,3 +1,4 @@
+import { quantile } from '../numerics/quantile.ts';
 import { CLIMATE_SERVICE_ONSET, type OnsetDefinition } from '../reference/onset-definitions.ts';
 import { HEIGHT_STEP_M } from '../reference/solar.ts';
 import { civilFromDay } from '../vocabulary/calendar.ts';
@@ -205,6 +206,22 @@ export function sowingDays(c: CheckedCase, zone: number, crop: number): SowingDa
     first: anchors.map((day) => day + at(windows.firstOffsetDays, row)),
     last: anchors.map((day) => day + at(windows.lastOffsetDays, row)),
   };
+}
+
+/**
+ * Last planning day before the land of a community is usually sown with any of these crops: before the median first day of the seasons
+ * with an onset. NaN where the checker does not look for a window.
+ */
+export function unsownUntil(c: CheckedCase, community: number, crops: Iterable<number>): number {
+  let first = Number.POSITIVE_INFINITY;
+  for (const crop of crops)
+    for (const { zone } of at(c.zonesOf, community)) {
+      const days = sowingDays(c, zone < 0 ? c.scenario.zones.length : zone, crop);
+      if (!days) return Number.NaN;
+      const usual = quantile(days.first, 0.5);
+      if (!Number.isNaN(usual)) first = Math.min(first, usual - c.scenario.planning.from);
+    }
+  return Math.ceil(first) - 1;
 }
 
 /** Row of the crop windows file that holds for a zone and crop: the zone's own before the one for all zones. */

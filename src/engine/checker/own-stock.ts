@@ -24,10 +24,15 @@ export function seedKgOfLot(c: CheckedCase, lotIndex: number): number {
     : (seedKgOfPack(product) * lot.germinationPercent) / reference;
 }
 
-/** Why a lot may not be given, from its own data; empty where it may. `chance`: of sowing before it expires. */
+/**
+ * Why a lot may not be given, from its own data; empty where it may. `chance`: of sowing before it expires.
+ *
+ * @param count rhizobia per gram as planning begins; NaN where nobody tells
+ */
 export function reasonsAgainst(
   c: CheckedCase,
   lotIndex: number,
+  count: number,
 ): { readonly reasons: readonly LotReason[]; readonly chance: number } {
   const pair = lotAndProduct(c, lotIndex);
   if (!pair) return { reasons: ['no-crop-planned'], chance: Number.NaN };
@@ -36,7 +41,6 @@ export function reasonsAgainst(
   const isCleared = c.decisions.decisions.some((d) => d.kind === 'flag-cleared' && d.lotId === lot.id);
   const planned = new Set(c.plan.needs.crop);
   const chance = chanceBefore(c, product, lot.expires);
-  const count = lot.testedCountPerG ?? product.countPerG ?? 0;
   const reasons: LotReason[] = [];
   if (at(c.depotOfLot, lotIndex) < 0) reasons.push('unknown-depot');
   if (!c.scenario.crops.some((crop, i) => product.crops.includes(crop) && planned.has(i)))
@@ -45,7 +49,7 @@ export function reasonsAgainst(
   else if (chance < LOT_REASON_LEAST_CHANCE) reasons.push('expires-before-sowing');
   if (lot.status === 'on_hold' && !isCleared) reasons.push('on-hold');
   if (lot.status === 'awaiting') reasons.push('awaiting');
-  if (product.kind === 'inoculant' && count < product.minCountPerG) reasons.push('count-below-minimum');
+  if (product.kind === 'inoculant' && !(count >= product.minCountPerG)) reasons.push('count-below-minimum');
   if (
     product.kind === 'seed' &&
     lot.germinationPercent !== null &&

@@ -80,6 +80,7 @@ export const TABLES: readonly TableRule[] = [
       packsReserved: 'amount',
       packsOffered: 'amount',
       chanceSownBeforeExpiry: 'number?',
+      countPerG: 'number?',
     },
   },
   {
@@ -274,7 +275,7 @@ export const VALUES: Readonly<Record<string, string>> = {
     ]),
   ),
   ...Object.fromEntries(
-    ['plannedHa', 'seedHa', 'inoculatedHa', 'communitiesReached', 'communities'].map((name) => [
+    ['plannedHa', 'seedHa', 'inoculatedHa', 'fertilisedHa', 'communitiesReached', 'communities'].map((name) => [
       `outcomes.headline.${name}`,
       'amount',
     ]),
@@ -283,6 +284,7 @@ export const VALUES: Readonly<Record<string, string>> = {
     [
       ...['reachedHa', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg', 'inoculationAtMostKg'],
       ...['netNitrogenKg', 'grainT', 'programmeGrainT', 'inoculationGrainT', 'farmersReached'],
+      ...['phosphorusNitrogenKg', 'phosphorusGrainT'],
     ].map((name) => [`outcomes.headline.${name}`, 'range']),
   ),
   ...Object.fromEntries(['goodsCost', 'deliveryCost'].map((name) => [`outcomes.headline.${name}`, 'number?'])),
@@ -291,6 +293,7 @@ export const VALUES: Readonly<Record<string, string>> = {
       ...['reachedHa', 'valueHa', 'farmersReached', 'nitrogenKg', 'programmeNitrogenKg', 'inoculationNitrogenKg'],
       ...['inoculationAtMostKg', 'netNitrogenKg', 'residueNitrogenKg', 'earlierNitrogenKg', 'grainT'],
       ...['programmeGrainT', 'inoculationGrainT', 'programmeGrainWorth', 'inoculationGrainWorth'],
+      ...['phosphorusNitrogenKg', 'phosphorusGrainT'],
     ].map((name) => [`outcomes.headline.central.${name}`, 'number?']),
   ),
   ...Object.fromEntries(

@@ -27,6 +27,8 @@ export const TOLERANCE = {
   extremeC: 0.002,
   /** Clock sun: the plan may use another low-precision chain (within half a minute of each other). */
   sunMinutes: 1,
+  /** Rhizobia per gram after months in store: the drift of a cool store in steps of a minute. */
+  countRelative: 1e-3,
   /** Explicit 20 s steps and linear air between five minutes, against exact segments of a quarter hour. */
   packC: 0.3,
   /** The same, where the air steps by 10 K as a vehicle stops: the margin that the 40 °C rule is judged with. */

@@ -73,6 +73,7 @@ function recordLots(scenario: Scenario, verdicts: readonly LotVerdict[]): Record
     chanceSownBeforeExpiry: inOrder.map((verdict) =>
       roundOrNull(verdict?.chanceSownBeforeExpiry ?? Number.NaN, 'share'),
     ),
+    countPerG: inOrder.map((verdict) => roundOrNull(verdict?.countPerG ?? Number.NaN, 'counts')),
   };
 }
 

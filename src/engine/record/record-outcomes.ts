@@ -53,6 +53,7 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     plannedHa: round(headline.plannedHa, 'hectares'),
     seedHa: round(headline.seedHa, 'hectares'),
     inoculatedHa: round(headline.inoculatedHa, 'hectares'),
+    fertilisedHa: round(headline.fertilisedHa, 'hectares'),
     reachedHa: roundSpread(headline.reachedHa, 'hectares'),
     nitrogenKg: roundSpread(headline.nitrogenKg, 'kilograms'),
     programmeNitrogenKg: roundSpread(headline.programmeNitrogenKg, 'kilograms'),
@@ -62,6 +63,8 @@ function recordHeadline(headline: Outcomes['headline']): Recorded['headline'] {
     grainT: roundSpread(headline.grainT, 'tonnes'),
     programmeGrainT: roundSpread(headline.programmeGrainT, 'tonnes'),
     inoculationGrainT: roundSpread(headline.inoculationGrainT, 'tonnes'),
+    phosphorusNitrogenKg: roundSpread(headline.phosphorusNitrogenKg, 'kilograms'),
+    phosphorusGrainT: roundSpread(headline.phosphorusGrainT, 'tonnes'),
     central: recordCentral(headline.central),
     cost: recordCost(headline.cost),
     farmers: round(headline.farmers, 'people'),
@@ -101,6 +104,8 @@ const CENTRAL_KINDS: Readonly<Record<keyof CentralTotals, FigureKind>> = {
   inoculationGrainT: 'tonnes',
   programmeGrainWorth: 'money',
   inoculationGrainWorth: 'money',
+  phosphorusNitrogenKg: 'kilograms',
+  phosphorusGrainT: 'tonnes',
 };
 
 function recordCentral(central: CentralTotals): Recorded['headline']['central'] {

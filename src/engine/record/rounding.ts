@@ -10,6 +10,8 @@ const DECIMALS = {
   grams: 2,
   litres: 3,
   share: 7,
+  /** Rhizobia: whole ones. */
+  counts: 0,
   /** About a centimetre. */
   degrees: 7,
   celsius: 3,

@@ -29,6 +29,7 @@ export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsM
   }));
   return {
     allocation: {
+      lots: allocation.lots.countPerG.map((countPerG) => ({ countPerG: countPerG ?? Number.NaN })),
       grants: {
         community: whole(grants.community),
         crop: whole(grants.crop),

@@ -1,5 +1,6 @@
 import { CROP_FACTS } from '../reference/crops.ts';
 import { REPEATED_INOCULATION } from '../reference/inoculation-response.ts';
+import { GRAIN_PER_KG_PHOSPHORUS, MOST_PHOSPHORUS_KG_PER_HA } from '../reference/phosphorus-response.ts';
 import type { Crop } from '../vocabulary/crops.ts';
 
 /** Gain in grain by inoculation, t per ha: mean and standard deviation between fields. A spread, never a promise. */
@@ -28,6 +29,15 @@ export function repeatFactor(yearsSince: number | null): number {
   const { partNextYear, fullAfterYears } = REPEATED_INOCULATION.value;
   const part = Math.min(1, Math.max(0, yearsSince - 1) / (fullAfterYears - 1));
   return partNextYear + (1 - partNextYear) * part;
+}
+
+/**
+ * Grain gained by phosphorus, t per ha, in the mean of trials: by the kilogram, up to what the trials gave. Nought for a crop that has no
+ * published figure, NaN where the phosphorus is not known.
+ */
+export function phosphorusResponseTPerHa(crop: Crop, phosphorusKgPerHa: number): number {
+  const perKg = GRAIN_PER_KG_PHOSPHORUS[crop]?.value ?? 0;
+  return (perKg * Math.min(phosphorusKgPerHa, MOST_PHOSPHORUS_KG_PER_HA.value)) / 1000;
 }
 
 /** Gain over what there was without, as a fraction. */

@@ -141,6 +141,8 @@ export interface Plan {
       readonly packsReserved: readonly number[];
       readonly packsOffered: readonly number[];
       readonly chanceSownBeforeExpiry: readonly (number | null)[];
+      /** Rhizobia per gram on the first planning day; null for what is no inoculant and where nobody states a count. */
+      readonly countPerG: readonly (number | null)[];
     };
     readonly grants: {
       readonly community: readonly number[];
@@ -215,7 +217,7 @@ export interface Plan {
       readonly community: readonly number[];
       readonly place: readonly number[];
       readonly depot: readonly number[];
-      readonly group: readonly ('dry' | 'inoculant' | 'both')[];
+      readonly group: readonly ('dry' | 'inoculant' | 'both' | 'fertiliser')[];
       readonly grants: readonly (readonly number[])[];
       readonly kg: readonly number[];
       readonly coolLitres: readonly number[];
@@ -354,6 +356,7 @@ export interface Plan {
       readonly plannedHa: number;
       readonly seedHa: number;
       readonly inoculatedHa: number;
+      readonly fertilisedHa: number;
       readonly reachedHa: Spread;
       readonly nitrogenKg: Spread;
       readonly programmeNitrogenKg: Spread;
@@ -363,6 +366,8 @@ export interface Plan {
       readonly grainT: Spread;
       readonly programmeGrainT: Spread;
       readonly inoculationGrainT: Spread;
+      readonly phosphorusNitrogenKg: Spread;
+      readonly phosphorusGrainT: Spread;
       /** Null where a price is missing. */
       readonly central: { readonly [K in keyof CentralTotals]: number | null };
       readonly cost: CostParts;

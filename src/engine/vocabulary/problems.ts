@@ -174,10 +174,11 @@ export const PROBLEM_WEIGHTS = {
   E7003: 'noted', // fewer rhizobia per seed at sowing than the floor
   E7004: 'noted', // rhizobia per seed at sowing not known
   E7005: 'noted', // few past seasons to play the plan in
-  E7006: 'noted', // fertiliser is needed but not handed over: no gain from it
+  E7006: 'noted', // fertiliser whose phosphorus is not stated: no gain from it
   E7007: 'noted', // no price of a crop's grain: worth left unstated
   E7008: 'noted', // no residue coefficients: left out of residue nitrogen
   E7009: 'noted', // a yield far above the usual
+  E7010: 'noted', // fertiliser for a crop without a published response to phosphorus: no gain from it
   // checker
   E8001: 'blocks', // the plan is not of the format nodulary-plan/1
   E8002: 'blocks', // a part or column of the plan is missing
@@ -226,6 +227,7 @@ export const PROBLEM_WEIGHTS = {
   E8415: 'blocks', // an order whose money or multiple does not hold
   E8416: 'blocks', // orders for which the cool store has no room
   E8417: 'blocks', // more ordered than is short, or nothing though it is
+  E8418: 'blocks', // fertiliser that goes where no seed or inoculant goes from that depot
   E8421: 'blocks', // packs given that are not sent, or sent twice
   E8422: 'blocks', // a consignment that its packs do not make up
   E8423: 'blocks', // packs sent that are not loaded, or loaded twice
@@ -254,6 +256,7 @@ export const PROBLEM_WEIGHTS = {
   E8707: 'blocks', // a hand-over outside the consignment's days
   E8708: 'blocks', // times that do not add up
   E8709: 'blocks', // a latest hour to leave at which a rule breaks
+  E8710: 'blocks', // fertiliser later than the inoculant that is sown with it
   E8801: 'blocks', // a path with a gap, or to another place
   E8802: 'blocks', // a path against a one-way road
   E8803: 'blocks', // a path along a closed road

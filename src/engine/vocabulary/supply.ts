@@ -33,6 +33,8 @@ export interface Product {
   readonly sowWithinH: number | null;
   /** Fertiliser, kg per ha. */
   readonly rateKgPerHa: number | null;
+  /** Phosphorus in a fertiliser as the element P, percent by weight: P2O5 * 0.4364 (IUPAC atomic masses). */
+  readonly phosphorusPercent: number | null;
   /** In the scenario's currency. */
   readonly pricePerPack: number | null;
   readonly leadDays: number | null;

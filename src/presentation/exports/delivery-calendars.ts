@@ -55,6 +55,8 @@ function vehicleEvent(c: PaperCase, vehicle: VehicleDay, date: string): Calendar
   };
 }
 
+type GoodsGroup = Plan['allocation']['consignments']['group'][number];
+
 /** One whole-day event a community and kind of goods, the nth time it comes: another day in another plan moves the event. */
 function zoneEvents(c: PaperCase, zoneId: string): CalendarEvent[] {
   const { delivery, allocation, ids } = c.plan;
@@ -73,7 +75,7 @@ function zoneEvents(c: PaperCase, zoneId: string): CalendarEvent[] {
     return [...groups].flatMap(([communityId, kinds]) => {
       if (zoneOfCommunity(c, communityId) !== zoneId) return [];
       const goods = goodsOfStop(c, stop).filter((one) => one.communityId === communityId && one.withheld === null);
-      const kind = kinds.size > 1 || kinds.has('both') ? 'both' : kinds.has('dry') ? 'dry' : 'inoculant';
+      const kind = kindOf(kinds);
       const nth = (counts.get(`${communityId} ${kind}`) ?? 0) + 1;
       counts.set(`${communityId} ${kind}`, nth);
       return [communityEvent(c, stop, communityId, kind, nth, goods)];
@@ -81,11 +83,18 @@ function zoneEvents(c: PaperCase, zoneId: string): CalendarEvent[] {
   });
 }
 
+/** What an event is named by: fertiliser only where nothing else comes with it. */
+function kindOf(kinds: ReadonlySet<string>): GoodsGroup {
+  const [seed, inoculant] = [kinds.has('dry') || kinds.has('both'), kinds.has('inoculant') || kinds.has('both')];
+  if (seed && inoculant) return 'both';
+  return seed ? 'dry' : inoculant ? 'inoculant' : 'fertiliser';
+}
+
 function communityEvent(
   c: PaperCase,
   stop: number,
   communityId: string,
-  kind: 'dry' | 'inoculant' | 'both',
+  kind: GoodsGroup,
   nth: number,
   goods: readonly CarriedGoods[],
 ): CalendarEvent {

@@ -35,7 +35,7 @@ export function differencesView(difference: AllocationDifference, scenario: Scen
     price: priceText(winners, losers, words),
     goods: difference.commodities.map((one) => goodsText(one, words)),
     cells: [...cellTexts(losers, scenario, words), ...cellTexts(winners, scenario, words)],
-    lots: difference.lots.map((lot) => lotText(lot, words)),
+    lots: difference.lots.map((lot) => lotText(lot, scenario, words)),
   };
 }
 
@@ -85,5 +85,10 @@ function cellTexts(cells: readonly CellDifference[], { communities }: Scenario, 
   return cells.length > SHOWN ? [...texts, said.others(localNumber(cells.length - SHOWN, words))] : texts;
 }
 
-const lotText = ({ lotId, packsBefore, packsAfter }: LotDifference, words: Words): string =>
-  words.stock.differences.lot(lotId, localNumber(packsBefore, words), localNumber(packsAfter, words));
+/** A lot that the scenario does not have is one that would be bought: its id names product and depot. */
+function lotText({ lotId, packsBefore, packsAfter }: LotDifference, { lots }: Scenario, words: Words): string {
+  const said = words.stock.differences;
+  const after = localNumber(packsAfter, words);
+  if (!lots.some(({ id }) => id === lotId)) return said.newLot(lotId, after);
+  return said.lot(lotId, localNumber(packsBefore, words), after);
+}

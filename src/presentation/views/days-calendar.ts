@@ -88,7 +88,7 @@ function measured(kept: number | null, most: number, inoculatedHa: number): Omit
 }
 
 const isInoculant = ({ allocation }: Plan, consignment: number): boolean =>
-  allocation.consignments.group[consignment] !== 'dry';
+  ['inoculant', 'both'].includes(allocation.consignments.group[consignment] ?? '');
 
 const hectaresOf = ({ allocation }: Plan, consignment: number): number =>
   allocation.consignments.hectares[consignment] ?? 0;
@@ -147,7 +147,7 @@ function handedByDay(
   for (const { consignment } of parts) {
     for (const { day } of deliveries.get(consignment) ?? []) {
       if (isInoculant(plan, consignment)) handed[day] = 'inoculant';
-      else handed[day] ??= 'dry';
+      else if (plan.allocation.consignments.group[consignment] === 'dry') handed[day] ??= 'dry';
     }
   }
   return handed;

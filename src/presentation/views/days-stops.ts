@@ -60,16 +60,21 @@ function handedLots({ delivery, allocation, ids }: Plan, scenario: Scenario, sto
   );
 }
 
+/** What a lock names of each group; fertiliser comes where there is room and is locked by nobody. */
+const LOCKED_BY = {
+  dry: ['seed'],
+  inoculant: ['inoculant'],
+  both: ['seed', 'inoculant'],
+  fertiliser: [],
+} as const;
+
 function locksOf({ delivery, allocation, ids }: Plan, stop: number, vehicleId: string, date: string): Decision[] {
   const locks = new Map<string, Decision>();
   for (const load of delivery.stops.loads[stop] ?? []) {
     const consignment = delivery.loads.consignment[load] ?? -1;
     const communityId = ids.communities[allocation.consignments.community[consignment] ?? -1];
     if (communityId === undefined) continue;
-    const group = allocation.consignments.group[consignment];
-    const commodities =
-      group === 'both' ? (['seed', 'inoculant'] as const) : ([group === 'dry' ? 'seed' : 'inoculant'] as const);
-    for (const commodity of commodities) {
+    for (const commodity of LOCKED_BY[allocation.consignments.group[consignment] ?? 'fertiliser']) {
       locks.set(`${communityId} ${commodity}`, { kind: 'lock', communityId, commodity, vehicleId, date });
     }
   }

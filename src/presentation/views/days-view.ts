@@ -42,8 +42,8 @@ export function dayTotals(plan: Plan, vehicles: readonly VehicleDay[]): DayTotal
   return {
     vehicles: vehicles.length,
     stops: stops.length,
-    inoculantHa: hectares((group) => group !== 'dry'),
-    seedHa: hectares((group) => group !== 'inoculant'),
+    inoculantHa: hectares((group) => group === 'inoculant' || group === 'both'),
+    seedHa: hectares((group) => group === 'dry' || group === 'both'),
   };
 }
 

@@ -55,16 +55,16 @@ export function productOfLot({ lots, products }: Scenario, lot: number): Product
 export function keptReason(plan: Plan, scenario: Scenario, lot: number, words: Words): string | null {
   const reasons = plan.allocation.lots.reasons[lot] ?? [];
   if (reasons.length === 0) return null;
-  return reasons.map((reason) => reasonWithFact(reason, scenario, lot, words)).join('; ');
+  return reasons.map((reason) => reasonWithFact(reason, plan, scenario, lot, words)).join('; ');
 }
 
-function reasonWithFact(reason: LotReason, scenario: Scenario, lot: number, words: Words): string {
+function reasonWithFact(reason: LotReason, plan: Plan, scenario: Scenario, lot: number, words: Words): string {
   const said = words.reasons.LOT_REASON_WORDING[reason];
-  const fact = factOf(reason, scenario, lot, words);
+  const fact = factOf(reason, plan, scenario, lot, words);
   return fact === null ? said : `${said} (${fact})`;
 }
 
-function factOf(reason: LotReason, scenario: Scenario, lot: number, words: Words): string | null {
+function factOf(reason: LotReason, plan: Plan, scenario: Scenario, lot: number, words: Words): string | null {
   const of = scenario.lots[lot];
   const product = productOfLot(scenario, lot);
   if (!of || !product) return null;
@@ -72,7 +72,7 @@ function factOf(reason: LotReason, scenario: Scenario, lot: number, words: Words
     const percent = (value: number) => noBreaks(words.stock.percent(localNumber(value, words)));
     return words.stock.germinates(percent(of.germinationPercent), percent(product.minGerminationPercent));
   }
-  const count = of.testedCountPerG ?? product.countPerG;
+  const count = plan.allocation.lots.countPerG[lot] ?? null;
   if (reason !== 'count-below-minimum' || count === null) return null;
   return words.stock.counted(powerText(count, words), powerText(product.minCountPerG, words));
 }

@@ -30,10 +30,10 @@ export interface LotRow {
   /** Packs against the largest lot shown, 0 to 1. */
   readonly weight: number;
   readonly expires: string;
-  /** Count or germination as tested, else as on the label. */
+  /** Germination as tested, or rhizobia per gram as planning begins; nothing where neither is told. */
   readonly test: string;
-  /** The count is the label's: the lot was not tested, or not told of. */
-  readonly isLabel: boolean;
+  /** Where the count comes from: a test and its day, or the label; null for what has no count. */
+  readonly counted: string | null;
   /** Why it is kept back; null where it may be given. */
   readonly kept: string | null;
   /** Chance of being sown before it expires; null where that is sure, or no figure of a lot kept back. */
@@ -194,8 +194,8 @@ function lotRow(
     goesOn: lot.expires > axis.to,
     weight: lot.packs / most,
     expires,
-    test: testText(scenario, lot, index, words),
-    isLabel: product?.kind === 'inoculant' && lot.testedCountPerG === null && product.countPerG !== null,
+    test: testText(plan, scenario, lot, index, words),
+    counted: countedText(scenario, lot, index, words),
     kept,
     chance: kept === null ? chanceText(lots.chanceSownBeforeExpiry[index] ?? null, words) : null,
     soon: kept === null ? soonText(scenario, lot, lots.chanceSownBeforeExpiry[index] ?? null, words) : null,
@@ -221,11 +221,20 @@ function soonText({ asOf }: Scenario, lot: Lot, chance: number | null, words: Wo
 const chanceText = (chance: number | null, words: Words): string | null =>
   chance === null || chance >= SURELY_SOWN ? null : withUnit(localNumber(wholePercent(chance), words), '%');
 
-function testText(scenario: Scenario, lot: Lot, index: number, words: Words): string {
+function testText(plan: Plan, scenario: Scenario, lot: Lot, index: number, words: Words): string {
   const product = productOfLot(scenario, index);
   if (product?.kind === 'seed') {
     return lot.germinationPercent === null ? '' : withUnit(localNumber(lot.germinationPercent, words), '%');
   }
-  const count = lot.testedCountPerG ?? product?.countPerG ?? null;
-  return count === null || product?.kind !== 'inoculant' ? '' : powerText(count, words);
+  const count = plan.allocation.lots.countPerG[index] ?? null;
+  return count === null ? '' : powerText(count, words);
+}
+
+function countedText(scenario: Scenario, lot: Lot, index: number, words: Words): string | null {
+  const product = productOfLot(scenario, index);
+  if (product?.kind !== 'inoculant') return null;
+  if (lot.testedCountPerG === null) return product.countPerG === null ? null : words.stock.onLabel;
+  const tested = powerText(lot.testedCountPerG, words);
+  const day = lot.testedOn === null ? null : noBreaks(dateText(isoDate(lot.testedOn), words));
+  return day === null ? words.stock.tested(tested) : words.stock.testedOn(tested, day);
 }

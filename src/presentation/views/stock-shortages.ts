@@ -271,7 +271,8 @@ function unservedWords(plan: Plan, commodity: Commodity, words: Words): Pick<Sho
   const byReason = new Map<string, number>();
   unserved.load.forEach((load, i) => {
     const consignment = loads.consignment[load] ?? -1;
-    const isOther = consignments.group[consignment] === (commodity === 'seed' ? 'inoculant' : 'dry');
+    const group = consignments.group[consignment];
+    const isOther = group !== 'both' && group !== (commodity === 'seed' ? 'dry' : 'inoculant');
     const reason = unserved.reason[i];
     if (isOther || reason === undefined || reason === 'seed-not-delivered') return;
     communities.add(consignments.community[consignment] ?? -1);

@@ -377,6 +377,10 @@ export const smallPlan: Plan = {
       packsReserved: [3, 2, 2, 0, 0, 0, 0, 0, 0, 0, 0],
       packsOffered: [57, 38, 48, 0, 0, 0, 0, 0, 0, 0, 0],
       chanceSownBeforeExpiry: [1, 1, 1, 0, 0.3333333, 1, 1, 1, 1, 1, null],
+      countPerG: scenario.lots.map(({ productId, testedCountPerG }) => {
+        const { kind, countPerG } = scenario.products.find(({ id }) => id === productId) ?? {};
+        return kind === 'inoculant' ? (testedCountPerG ?? countPerG ?? null) : null;
+      }),
     },
     grants: {
       community: [0, 0, 0, 1, 1, 1],
@@ -583,6 +587,9 @@ export const smallPlan: Plan = {
       plannedHa: 22,
       seedHa: 17.5,
       inoculatedHa: 17.5,
+      fertilisedHa: 0,
+      phosphorusNitrogenKg: spread([0], 0),
+      phosphorusGrainT: spread([0], 0),
       reachedHa: spread(
         sumOf((one) => one.reached),
         0.3,
@@ -634,6 +641,8 @@ export const smallPlan: Plan = {
         inoculationGrainT: round(mean(grain) - 17.5 * 1.28, 4),
         programmeGrainWorth: null,
         inoculationGrainWorth: null,
+        phosphorusNitrogenKg: 0,
+        phosphorusGrainT: 0,
       },
       cost: {
         inoculant: 54 * 4,

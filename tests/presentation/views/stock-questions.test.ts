@@ -82,7 +82,7 @@ describe('asked before it is done', () => {
   it('the smallest change of a soybean shortage, as a sentence', () => {
     const change = desk.smallestChange(shareRow, 'inoculant');
     expect(plain(smallestChangeText(change, scenario, [], english))).toMatch(
-      /^[\d ]+ packs \(INO-SOY-100G\) more at (Central|East) store by 3 Dec 2026 would serve it in full; one fewer would not, for [\d ]+ USD$/,
+      /^[\d ]+ packs \(INO-SOY-100G\) more at (Central|East) store by 3 Dec 2026 would serve it in full, shared by the rule so that others gain too; one fewer would not. They cost [\d ]+ USD$/,
     );
   });
 });

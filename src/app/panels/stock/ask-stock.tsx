@@ -1,31 +1,21 @@
-import { useState } from 'react';
 import type { AllocationDifference, StockChange } from '../../../engine/index.ts';
 import { differencesView } from '../../../presentation/views/allocation-differences.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
+import { Asked } from './asked.tsx';
 
 interface AskStockProps {
   readonly label: string;
   readonly changes: readonly StockChange[];
+  readonly atOnce?: boolean;
 }
 
-/** Asks what changes would give and take before any is made: the stock is shared out again beside the page. */
-export function AskStock({ label, changes }: AskStockProps) {
-  const { stock } = useWords();
+/** Asks what changes would give and take before any is made. */
+export function AskStock({ label, changes, atOnce = false }: AskStockProps) {
   const askStock = useSeason((season) => season.askStock);
-  const [answer, setAnswer] = useState<AllocationDifference | 'asking' | 'none'>();
-  const ask = async () => {
-    setAnswer('asking');
-    setAnswer((await askStock(changes)) ?? 'none');
-  };
   return (
-    <div className="asked" aria-live="polite">
-      <button type="button" className="edged" disabled={answer === 'asking'} onClick={() => void ask()}>
-        {label}
-      </button>
-      {answer === 'asking' && <p className="note">{stock.asking}</p>}
-      {answer === 'none' && <p className="note">{stock.noAnswer}</p>}
-      {typeof answer === 'object' && <Difference difference={answer} />}
-    </div>
+    <Asked label={label} ask={() => askStock(changes)} atOnce={atOnce}>
+      {(difference) => <Difference difference={difference} />}
+    </Asked>
   );
 }
 

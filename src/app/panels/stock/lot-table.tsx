@@ -52,8 +52,14 @@ function Lot({ row }: { readonly row: LotRow }) {
           </Figure>
         </td>
         <td className="tabular">
-          {row.test}
-          {row.isLabel && <span className="note">{stock.onLabel}</span>}
+          {row.counted === null ? (
+            row.test
+          ) : (
+            <Figure path="allocation.lots.countPerG" title={stock.countTitle(row.id)}>
+              {row.test}
+            </Figure>
+          )}
+          {row.counted !== null && <span className="note">{row.counted}</span>}
         </td>
         <td className="tabular">
           {row.expires}

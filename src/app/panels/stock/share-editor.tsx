@@ -7,6 +7,7 @@ import { cropName } from '../../../presentation/views/stock-goods.ts';
 import { landShare } from '../../../presentation/views/stock-land.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 
+const AskLift = lazy(async () => ({ default: (await import('./ask-lift.tsx')).AskLift }));
 const AskStock = lazy(async () => ({ default: (await import('./ask-stock.tsx')).AskStock }));
 
 interface ShareEditorProps {
@@ -95,6 +96,9 @@ export function ShareEditor({ plan, scenario, cell, place, onLeave }: ShareEdito
           />
         </Suspense>
       )}
+      <Suspense>
+        <AskLift key={commodity} {...{ plan, scenario, cell, commodity }} />
+      </Suspense>
     </form>
   );
 }

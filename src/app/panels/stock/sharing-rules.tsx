@@ -1,11 +1,13 @@
 import { useId } from 'react';
 import type { EqualOver, Fairness, Plan, Scenario } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
+import { growerSharesText } from '../../../presentation/views/grower-shares.ts';
 import { sharingRule } from '../../../presentation/views/stock-view.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 
 const RULES: readonly Fairness[] = ['equal-share', 'most-hectares', 'priority-first'];
+const GOODS = ['seed', 'inoculant'] as const;
 const OVERS: readonly EqualOver[] = ['community', 'zone', 'grower'];
 
 /** How what is short is shared. Choosing is a decision: it counts when the season is planned again. */
@@ -73,6 +75,16 @@ export function SharingRules({ plan, scenario }: { readonly plan: Plan; readonly
         {stock.packsReserved(localNumber(reserved, words), reserved === 1)}
       </Figure>
       <p className="soft">{rule.floor}</p>
+      {GOODS.map((commodity) => {
+        const told = growerSharesText(plan, scenario, commodity, words);
+        return (
+          told !== null && (
+            <p key={commodity} className="soft grower-shares">
+              {stock.shareMet[commodity]} {told}
+            </p>
+          )
+        );
+      })}
     </div>
   );
 }

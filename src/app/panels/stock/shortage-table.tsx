@@ -1,9 +1,12 @@
+import { lazy, Suspense, useState } from 'react';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import type { RemedyView } from '../../../presentation/views/stock-remedies.ts';
 import type { Lack, Shortage } from '../../../presentation/views/stock-shortages.ts';
 import { useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 import { ToldText } from './told-text.tsx';
+
+const AskStock = lazy(async () => ({ default: (await import('./ask-stock.tsx')).AskStock }));
 
 /** What runs out, most hectares first: how much is missing, what it costs, why, and what would help most. */
 export function ShortageTable({ shortages }: { readonly shortages: readonly Shortage[] }) {
@@ -50,41 +53,59 @@ function ShortageRow({ shortage, most, shown }: ShortageRowProps) {
   const words = useWords();
   const { stock } = words;
   const { name, lack, hectares, where, why, remedies } = shortage;
+  const [asked, setAsked] = useState<RemedyView | null>(null);
   return (
-    <tr>
-      <th scope="row">
-        <b>{name}</b>
-        {lack === 'cut-off' && ' †'}
-        <span className="note">
-          <ToldText told={where} />
-        </span>
-      </th>
-      <td className="number">
-        <ShortBy shortage={shortage} />
-      </td>
-      <td>
-        <span className="land-lost">
-          <span className="land-bar">
-            <span
-              className={`swatch ${HATCH[lack]}`}
-              style={{ width: `${(56 * hectares) / Math.max(most, 1e-9)}px` }}
-              aria-hidden="true"
-            />
+    <>
+      <tr>
+        <th scope="row">
+          <b>{name}</b>
+          {lack === 'cut-off' && ' †'}
+          <span className="note">
+            <ToldText told={where} />
           </span>
-          <Figure path="allocation.shortfalls.hectares" title={stock.hectaresTitle(name)} className="firm">
-            {withUnit(localNumber(hectares, words, 1), 'ha')}
-          </Figure>
-        </span>
-        <span className="note">{lack === 'not-inoculated' ? stock.notInoculated : stock.withoutSeed}</span>
-      </td>
-      <td className="told-why">{why}</td>
-      <td className="told-why worth">
-        {remedies.length === 0 && <span className="soft">{stock.noRemedy}</span>}
-        {remedies.slice(0, shown).map((remedy) => (
-          <Remedy key={remedy.what} remedy={remedy} />
-        ))}
-      </td>
-    </tr>
+        </th>
+        <td className="number">
+          <ShortBy shortage={shortage} />
+        </td>
+        <td>
+          <span className="land-lost">
+            <span className="land-bar">
+              <span
+                className={`swatch ${HATCH[lack]}`}
+                style={{ width: `${(56 * hectares) / Math.max(most, 1e-9)}px` }}
+                aria-hidden="true"
+              />
+            </span>
+            <Figure path="allocation.shortfalls.hectares" title={stock.hectaresTitle(name)} className="firm">
+              {withUnit(localNumber(hectares, words, 1), 'ha')}
+            </Figure>
+          </span>
+          <span className="note">{lack === 'not-inoculated' ? stock.notInoculated : stock.withoutSeed}</span>
+        </td>
+        <td className="told-why">{why}</td>
+        <td className="told-why worth">
+          {remedies.length === 0 && <span className="soft">{stock.noRemedy}</span>}
+          {remedies.slice(0, shown).map((remedy) => (
+            <Remedy
+              key={remedy.what}
+              remedy={remedy}
+              isAsked={asked === remedy}
+              onAsk={() => setAsked(asked === remedy ? null : remedy)}
+            />
+          ))}
+        </td>
+      </tr>
+      {asked !== null && (
+        <tr className="asked-of">
+          <td colSpan={5}>
+            <b>{asked.what}</b>
+            <Suspense>
+              <AskStock key={asked.what} label={stock.ask} changes={asked.changes} atOnce />
+            </Suspense>
+          </td>
+        </tr>
+      )}
+    </>
   );
 }
 
@@ -101,7 +122,14 @@ function ShortBy({ shortage: { name, shortBy, shortKg, bagSize } }: { readonly s
   );
 }
 
-function Remedy({ remedy: { what, hectares, cost, ifCleared } }: { readonly remedy: RemedyView }) {
+interface RemedyProps {
+  readonly remedy: RemedyView;
+  readonly isAsked: boolean;
+  readonly onAsk: () => void;
+}
+
+/** A remedy as an estimate; asking shares the stock out again with it. */
+function Remedy({ remedy: { what, hectares, cost, ifCleared, changes }, isAsked, onAsk }: RemedyProps) {
   const { stock } = useWords();
   const [before, after] = (ifCleared ? stock.worthIfCleared('|') : '|').split('|');
   return (
@@ -116,6 +144,17 @@ function Remedy({ remedy: { what, hectares, cost, ifCleared } }: { readonly reme
         <Figure path="allocation.remedies.cost" title={stock.costTitle}>
           {cost}
         </Figure>
+      )}{' '}
+      {changes.length > 0 && (
+        <button
+          type="button"
+          className="link"
+          aria-expanded={isAsked}
+          aria-label={stock.tryRemedy(what)}
+          onClick={onAsk}
+        >
+          {stock.tryIt}
+        </button>
       )}
     </p>
   );

@@ -3,6 +3,7 @@ import type { Scenario, StockChange } from '../../../engine/index.ts';
 import { type Supposition, supposedChange } from '../../../presentation/views/stock-suppositions.ts';
 import { useWords } from '../../state/use-stores.ts';
 import { AskStock } from './ask-stock.tsx';
+import { AskTransfers } from './ask-transfers.tsx';
 
 const KINDS: readonly Supposition['kind'][] = ['lot-fails', 'lot-cleared', 'lot-replaced', 'more-packs'];
 
@@ -59,6 +60,7 @@ export function WhatIf({ scenario }: { readonly scenario: Scenario }) {
           <Choice label={stock.lot} value={lotId} options={scenario.lots.map(({ id }) => id)} onChoose={setLotId} />
         )}
         {change && <AskStock key={JSON.stringify(change)} label={stock.ask} changes={[change]} />}
+        <AskTransfers scenario={scenario} />
       </div>
     </details>
   );

@@ -5,6 +5,7 @@ import { integrateRecord } from '../../science/exposure.ts';
 import { packLog10PerDay, survivalSet } from '../../science/survival.ts';
 import type { LoggerReading } from '../../vocabulary/readings.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
+import { dayNumber } from '../../vocabulary/units.ts';
 import type { IntakeReport } from './intake-report.ts';
 
 const MINUTES_PER_DAY = 1440;
@@ -76,7 +77,14 @@ function lowerCount(report: IntakeReport, lot: Lot, product: Product, readings: 
   const shown = (count: number) => Number(count.toPrecision(3));
   const facts = { lot: lot.id, before: shown(countPerG), after: shown(testedCountPerG), log10: shown(lost) };
   report.add('E1982', { file, value: lot.id, facts });
-  return { ...lot, testedCountPerG };
+  return { ...lot, testedCountPerG, testedOn: countedUntil(lot, losses) };
+}
+
+/** A record from the day of the test on tells what the store cost: the count is as new as its last whole day. */
+function countedUntil({ testedOn }: Lot, stretches: readonly Stretch[]): Lot['testedOn'] {
+  if (testedOn === null) return null;
+  const since = stretches.filter(({ from }) => from < (testedOn + 1) * MINUTES_PER_DAY);
+  return dayNumber(Math.max(testedOn, ...since.map(({ to }) => Math.floor(to / MINUTES_PER_DAY))));
 }
 
 interface Stretch {

@@ -21,7 +21,7 @@ const FORMAT =
   'product_id*, kind*, crops*, carrier, carrier_sterile, pack_size*, pack_unit*, dose_g_per_kg, dose_ml_per_kg, ' +
   'count_per_g, count_per_ml, min_count_per_g, max_storage_c, opened_pack_days, water_ml_per_kg, grams_per_level_cap, ' +
   'thousand_seed_g, seed_rate_kg_ha, min_germination, shelled, treated_seed, inoculant_allowed, sow_within_h, rate_kg_ha, ' +
-  'price_per_pack, lead_days, order_multiple, litres_per_pack';
+  'p_percent, price_per_pack, lead_days, order_multiple, litres_per_pack';
 
 const KINDS: readonly ProductKind[] = ['inoculant', 'seed', 'sticker', 'fertiliser'];
 const GRAMS_PER_UNIT: Readonly<Record<PackUnit, number>> = { g: 1, kg: 1000, mL: 1, L: 1000 };
@@ -56,6 +56,7 @@ function readProduct(row: RowReader): KeptRow<Product> | null {
     gramsPerLevelCap: row.orNull('grams_per_level_cap', POSITIVE),
     sowWithinH: row.orNull('sow_within_h', POSITIVE),
     rateKgPerHa: readFertiliserRate(row, kind),
+    phosphorusPercent: kind === 'fertiliser' ? row.orNull('p_percent', PERCENT) : null,
     pricePerPack: row.orNull('price_per_pack', AMOUNT),
     leadDays: row.orNull('lead_days', AMOUNT),
     orderMultiple: row.orDefault('order_multiple', whole({ atLeast: 1 }), ORDER_MULTIPLE),

@@ -4,12 +4,13 @@ import { isoWeekday } from '../../vocabulary/calendar.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
+import { EARLIER_DAYS } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
 import { type DailyRecord, dailyRecord, NO_RECORD } from './daily-record.ts';
 import { expectedExtremes } from './expected-extremes.ts';
 import { chooseMembers, completeYears, onsetsThisSeason, pastSeasons } from './members.ts';
-import { assignStations } from './nearest-station.ts';
+import { assignStations, type WeatherPlaces } from './nearest-station.ts';
 import { quarterHourAir } from './quarter-hour-air.ts';
 import { roadOutlook } from './road-state.ts';
 import { planningAsSeason, seasonInPlay } from './season-in-play.ts';
@@ -71,6 +72,7 @@ export function outlookSeason(scenario: Scenario, places: Places): StageResult<S
       tmaxC: extremes.tmaxC,
       hotTminC: extremes.hotTminC,
       hotTmaxC: extremes.hotTmaxC,
+      earlierMeanC: earlierMeanAir(scenario, weather, everyRecord),
       airBasis: extremes.basis,
       ...air,
       roadState: roads.state,
@@ -99,6 +101,20 @@ function stationsWithPast(records: readonly DailyRecord[], hasPast: (record: Dai
   const all = [...records.keys()];
   const withPast = all.filter((station) => hasPast(records[station] ?? NO_RECORD));
   return withPast.length > 0 ? withPast : all;
+}
+
+/** Middle of the expected extremes at each depot on the days before planning. */
+function earlierMeanAir(
+  { depots, asOf, planning }: Scenario,
+  { stations, riseM, siteStation }: WeatherPlaces,
+  everyRecord: readonly DailyRecord[],
+): Float64Array {
+  const places = depots.map((_, depot) => siteStation[depot] as number);
+  const records = places.map((place) => everyRecord[stations[place] as number] ?? NO_RECORD);
+  const rises = places.map((place) => riseM[place] as number);
+  const firstDay = dayNumber(planning.from - EARLIER_DAYS);
+  const { tminC, tmaxC } = expectedExtremes(records, rises, asOf, firstDay, EARLIER_DAYS);
+  return tminC.map((low, i) => (low + (tmaxC[i] as number)) / 2);
 }
 
 function workdays({ planning }: Scenario, planningDays: number): Uint8Array {

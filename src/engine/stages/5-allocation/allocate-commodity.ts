@@ -87,7 +87,7 @@ function allocatePool(input: CommodityInput, pool: Pool): PoolResult {
   });
   const packs = floor ? packExactly({ terms, floor, arcKg, sizes, rounded, solver: input.solver }) : rounded;
   const picks = pickLots(pool, groups, packs);
-  const isProven = floor !== null && ask.commodity !== 'sticker';
+  const isProven = floor !== null && (ask.commodity === 'seed' || ask.commodity === 'inoculant');
   return { picks, proofs: isProven ? provePool(input, terms, floor, arcKg) : [], problems };
 }
 

@@ -8,6 +8,7 @@ import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
 import { buildConsignments, lastDayOfUse } from './build-consignments.ts';
+import { countByLand, toldInSeed } from './count-by-land.ts';
 import { type DemandRows, gatherDemand } from './demand-rows.ts';
 import { depotsThatReach } from './depot-reach.ts';
 import { describeAllocation } from './describe-allocation.ts';
@@ -16,7 +17,7 @@ import { type Desk, giveOut } from './give-out.ts';
 import { countHandedBefore } from './handed-before.ts';
 import { judgeLots } from './judge-lots.ts';
 import { keepServed, settleNothing } from './keep-served.ts';
-import { listGrants, productsOfLots } from './list-grants.ts';
+import { type GrantLine, listGrants, productsOfLots } from './list-grants.ts';
 import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
 import { noteStock } from './note-stock.ts';
@@ -46,7 +47,7 @@ export function allocateStock(
   const handed = countHandedBefore(scenario, demand, products, packKg);
   const { verdicts, problems: lotProblems } = judgeLots(scenario, decisions, season, needs, handed.packsOfLot);
   const { holds, problems: holdProblems } = readHolds(scenario, decisions, demand);
-  const curves = prepareReachCurves(scenario, places, season, needs, products);
+  const curves = prepareReachCurves(scenario, places, season, needs, products, verdicts);
   const lastUsefulDay = lastUsefulDays(scenario, demand, curves);
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
   const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
@@ -65,14 +66,19 @@ export function allocateStock(
   );
   const inoculant = giveOut(desk, 'inoculant', withoutRows(toCoatKg, outOfSeason), () => true);
   // Stickers ride with seed that goes there anyway: by themselves they would not be worth a trip.
-  const sendsSeed = new Set(
-    seed.lines.map(({ row, lot }) => `${demand.community[row]} ${scenario.lots[lot]?.depotId}`),
-  );
-  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, (row, { depot }) =>
-    sendsSeed.has(`${demand.community[row]} ${scenario.depots[depot]?.id}`),
+  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, goesThere(desk, seed.lines));
+  // So does fertiliser, with any goods, for the land where seed will be; it is shared out by land.
+  const sownHa = toCoatKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg / (demand.kgPerHa[r] as number)));
+  const fertiliser = giveOut(
+    { ...desk, demand: countByLand(demand) },
+    'fertiliser',
+    sownHa,
+    goesThere(desk, [...seed.lines, ...inoculant.lines]),
   );
 
-  const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines].sort((a, b) => a.row - b.row || a.lot - b.lot);
+  const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines, ...toldInSeed(demand, fertiliser.lines)].sort(
+    (a, b) => a.row - b.row || a.lot - b.lot,
+  );
   const shortfalls = [
     ...listShortfalls(
       scenario,
@@ -102,7 +108,7 @@ export function allocateStock(
       proofs: [...seed.result.proofs, ...inoculant.result.proofs],
       shortfalls,
       remedies: findRemedies(scenario, demand, verdicts, shortfalls, lastUsefulDay),
-      orders: listOrders(desk, { seed, inoculant, sticker }, curves, lastUsefulDay),
+      orders: listOrders(desk, { seed, inoculant, sticker, fertiliser }, curves, lastUsefulDay),
       packShares: sharePacks(scenario, demand, lines),
       consignments: buildConsignments(scenario, places, demand, lines, curves, settled.kept),
     },
@@ -113,9 +119,16 @@ export function allocateStock(
       ...seed.result.problems,
       ...inoculant.result.problems,
       ...sticker.result.problems,
+      ...fertiliser.result.problems,
     ],
     provenance: describeAllocation(scenario),
   };
+}
+
+/** Whether goods of these lines go to a row's community from a depot. */
+function goesThere({ scenario, demand }: Desk, lines: readonly GrantLine[]): (row: number, depot: number) => boolean {
+  const ways = new Set(lines.map(({ row, lot }) => `${demand.community[row]} ${scenario.lots[lot]?.depotId}`));
+  return (row, depot) => ways.has(`${demand.community[row]} ${scenario.depots[depot]?.id}`);
 }
 
 function withoutRows(column: Float64Array, left: Uint8Array): Float64Array {

@@ -56,7 +56,7 @@ interface Purchase {
 function boughtLot({ products }: Scenario, { productId, depotId, packs, arrives }: Purchase): Lot {
   const product = products.find(({ id }) => id === productId);
   return {
-    id: `bought ${productId} ${depotId}`,
+    id: `bought ${productId} at ${depotId}`,
     productId,
     depotId,
     packs,

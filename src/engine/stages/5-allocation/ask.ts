@@ -1,12 +1,13 @@
+import type { ProductKind } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { Holds } from './read-holds.ts';
 
 /** Smaller amounts than this, kg, are rounding noise of the linear program and not asked for (a milligram). */
 export const NOISE_KG = 1e-6;
 
-/** What is asked of one commodity, in kg of seed per demand row. */
+/** What is asked of one commodity, in kg of seed per demand row; of fertiliser in hectares (`count-by-land`). */
 export interface Ask {
-  readonly commodity: 'seed' | 'inoculant' | 'sticker';
+  readonly commodity: ProductKind;
   /** The need raised by the contingency; 0: takes no part. */
   readonly askedKg: Float64Array;
   /** Already given and promised (second round). */
@@ -37,7 +38,7 @@ export function boundAsk(
   const highKg = askedKg.slice();
   const held = new Uint8Array(demand.count);
   for (let r = 0; r < demand.count; r++) {
-    const hold = commodity === 'sticker' ? undefined : holds.byRow[commodity].get(r);
+    const hold = commodity === 'seed' || commodity === 'inoculant' ? holds.byRow[commodity].get(r) : undefined;
     if (hold) {
       const own = commodity === 'seed' ? (demand.ownSeedKg[r] as number) : 0;
       const kgAt = (share: number) => Math.max(0, share * (demand.seedNeedKg[r] as number) - own);

@@ -10,10 +10,11 @@ import type { GrantLine } from './list-grants.ts';
 import type { ReachCurves } from './reach-curves.ts';
 
 const LEAST_WEIGHT_HA = 1e-9;
-const GROUPS = ['dry', 'inoculant', 'both'] as const;
+const GROUPS = ['dry', 'inoculant', 'both', 'fertiliser'] as const;
 
 /**
- * Puts together what moves: all goods of one group from one depot to one community. Sorted by community, depot, group.
+ * Puts together what moves: all goods of one group from one depot to one community. Sorted by community, depot, group. Fertiliser
+ * stands by itself, however the rest is carried: it takes the room that is left and must hold nothing else up.
  * Packs that arrive after goods of the same group were promised stand apart, so that the promise does not wait for them.
  *
  * @param kept packs that the first round served
@@ -29,9 +30,9 @@ export function buildConsignments(
   const depotIndex = new Map(scenario.depots.map(({ id }, d) => [id, d]));
   const arrival = (lot: number) => Math.max(0, (scenario.lots[lot]?.availableFrom ?? 0) - scenario.planning.from);
   const keyOf = (row: number, lot: number, group: Consignment['group']) =>
-    `${demand.community[row]} ${scenario.lots[lot]?.depotId} ${scenario.policy.carry === 'apart' ? group : 'both'}`;
+    `${demand.community[row]} ${scenario.lots[lot]?.depotId} ${scenario.policy.carry === 'apart' || group === 'fertiliser' ? group : 'both'}`;
   const groupOf = new Map<number, Consignment['group']>(
-    lines.map(({ lot, product }) => [lot, product.kind === 'inoculant' ? 'inoculant' : 'dry']),
+    lines.map(({ lot, product: { kind } }) => [lot, kind === 'inoculant' || kind === 'fertiliser' ? kind : 'dry']),
   );
   const promised = new Map<string, number>();
   for (const { row, lot } of kept) {
@@ -93,16 +94,16 @@ function weighGoods(goods: readonly GrantLine[]) {
   };
 }
 
-/** Hectares sown or inoculated with the goods; where seed and inoculant ride together, of each crop the larger. */
+/** Hectares sown, inoculated or fertilised with the goods; where seed and inoculant ride together, of each crop the larger. */
 function hectaresOfGoods(demand: DemandRows, goods: readonly GrantLine[]): number {
-  const byRow = new Map<number, { seed: number; inoculant: number }>();
+  const byRow = new Map<number, { seed: number; inoculant: number; fertiliser: number }>();
   for (const { row, product, servesSeedKg } of goods) {
-    if (product.kind !== 'seed' && product.kind !== 'inoculant') continue;
-    const sums = byRow.get(row) ?? { seed: 0, inoculant: 0 };
+    if (product.kind === 'sticker') continue;
+    const sums = byRow.get(row) ?? { seed: 0, inoculant: 0, fertiliser: 0 };
     sums[product.kind] += servesSeedKg / (demand.kgPerHa[row] as number);
     byRow.set(row, sums);
   }
-  return exactSum([...byRow.values()].map(({ seed, inoculant }) => Math.max(seed, inoculant)));
+  return exactSum([...byRow.values()].map(({ seed, inoculant, fertiliser }) => Math.max(seed, inoculant, fertiliser)));
 }
 
 /** Reach of goods of several crops and zones: the mean of each one's, by the hectares it serves there. */

@@ -72,6 +72,18 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
       [given('expires', 'lots.csv:expires', 'day'), given('first sowing day', 'figure:season.windows', 'day'), PLANNED],
     ),
     figure(
+      'lots.countPerG',
+      '1/g',
+      'tested count * 10^-(sum over the days from the test to the first planning day of the loss in the depot); a label count as it is',
+      [
+        given('tested count', 'lots.csv:tested_count_per_g', '1/g'),
+        given('day of the test', 'lots.csv:tested_on', 'day'),
+        given('store', 'depots.csv:cool_store_c', '°C'),
+      ],
+      'derived',
+      'science/stored-count.ts, survival sets of reference/survival-sets.ts',
+    ),
+    figure(
       'grants.packs',
       'packs',
       'linear program in kg of seed: largest least share, then most hectares; then whole packs, once (README of the stage)',
@@ -81,8 +93,14 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
     figure(
       'grants.servesSeedKg',
       'kg',
-      'seed: packs * pack / 1000 * min(1, germination / reference germination); inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise',
-      [PACKS, PACK_SIZE, DOSE, given('germination', 'lots.csv:germination_percent', '%')],
+      'seed: packs * pack / 1000 * min(1, germination / reference germination); inoculant: packs * pack / dose; lot by lot, not beyond the need; sticker likewise; fertiliser: packs * pack / 1000 / rate * seed to sow / planned',
+      [
+        PACKS,
+        PACK_SIZE,
+        DOSE,
+        given('germination', 'lots.csv:germination_percent', '%'),
+        given('rate', 'products.csv:rate_kg_ha', 'kg/ha'),
+      ],
     ),
     figure('shares.plannedHa', 'ha', 'sum over zones', [PLANNED]),
     figure('shares.seedNeedKg', 'kg', 'sum over zones', [SEED_NEED]),

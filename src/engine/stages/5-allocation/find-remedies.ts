@@ -1,9 +1,9 @@
+import { statedCountPerG } from '../../science/stored-count.ts';
 import type { LotReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict, Remedy, Shortfall } from '../../vocabulary/stage-results/allocation.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
-import { countPerG } from './judge-lots.ts';
 import { STOCK_REASONS } from './list-shortfalls.ts';
 import { seedKgPerPack } from './stock-groups.ts';
 
@@ -111,7 +111,7 @@ function fromLots(
 }
 
 const isUntold = (product: Product, lot: Scenario['lots'][number]) =>
-  product.kind === 'inoculant' && Number.isNaN(countPerG(product, lot));
+  product.kind === 'inoculant' && Number.isNaN(statedCountPerG(lot, product));
 
 function lowerReserve(
   scenario: Scenario,

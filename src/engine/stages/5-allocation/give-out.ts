@@ -2,25 +2,25 @@ import type { LinearSolver } from '../../numerics/linear-solver.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
-import type { Product } from '../../vocabulary/supply.ts';
+import type { Product, ProductKind } from '../../vocabulary/supply.ts';
 import { allocateCommodity, type CommodityResult, type Pick } from './allocate-commodity.ts';
 import { type Ask, boundAsk } from './ask.ts';
 import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
 import type { HandedBefore } from './handed-before.ts';
-import { type Settled, wayOf } from './keep-served.ts';
+import { type Settled, settleNothing, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
-import { groupStock, type StockGroup } from './stock-groups.ts';
+import { groupStock } from './stock-groups.ts';
 
-/** All that the three commodities are shared out with. */
+/** All that each commodity is shared out with. */
 export interface Desk {
   readonly scenario: Scenario;
   readonly places: Places;
   readonly demand: DemandRows;
   readonly products: readonly Product[];
-  /** Seed that a pack of each lot is or coats, kg at reference germination. */
+  /** Seed that a pack of each lot is or coats, kg at reference germination; hectares that a bag of fertiliser serves. */
   readonly packKg: Float64Array;
   readonly verdicts: readonly LotVerdict[];
   readonly holds: Holds;
@@ -46,18 +46,20 @@ export function giveOut(
   desk: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
-  mayGo: (row: number, group: StockGroup) => boolean,
+  mayGo: (row: number, depot: number) => boolean,
 ): GivenOut {
   const { demand, products, packKg, settled } = desk;
-  const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
-  const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
+  // Fertiliser is promised to nobody: it follows the seed, and is shared out anew in each round.
+  const { kept: promised, closedWays: ways } = commodity === 'fertiliser' ? settleNothing(desk.scenario) : settled;
+  const kept = promised.filter(({ lot }) => products[lot]?.kind === commodity);
+  const closedWays = ways.get(commodity) ?? new Set<string>();
   const leftBehind = new Uint8Array(demand.count);
   for (const way of closedWays) leftBehind[Number(way.split(' ')[0])] = 1;
   const minutes = minutesFinder(desk);
   const along =
     (closed: boolean): MinutesTo =>
     (row, group) =>
-      closedWays.has(wayOf(row, group.depot)) === closed && mayGo(row, group)
+      closedWays.has(wayOf(row, group.depot)) === closed && mayGo(row, group.depot)
         ? minutes(row, group)
         : Number.POSITIVE_INFINITY;
   const open = shareAlong(desk, commodity, needKg, leftBehind, kept, along(false));
@@ -78,10 +80,19 @@ function shareAlong(
   kept: readonly Pick[],
   minutesTo: MinutesTo,
 ) {
-  const beforeKg = commodity === 'sticker' ? new Float64Array(demand.count) : handed[`${commodity}Kg`];
-  const keptKg = keptSeedKg(demand, products, packKg, kept, commodity).map((kg, row) => kg + (beforeKg[row] as number));
+  const before: Readonly<Record<ProductKind, Float64Array | null>> = {
+    seed: handed.seedKg,
+    inoculant: handed.inoculantKg,
+    sticker: null,
+    fertiliser: handed.fertiliserHa,
+  };
+  const keptKg = keptSeedKg(demand, products, packKg, kept, commodity).map(
+    (kg, row) => kg + (before[commodity]?.[row] ?? 0),
+  );
   const groups = groupStock(scenario, verdicts, commodity, packsByLot(scenario, kept), holds.namedLots, packKg);
-  const ask = boundAsk(demand, commodity, needKg, scenario.policy.contingencyPercent, holds, keptKg, leftBehind);
+  // The rate is put on the land itself: nothing of it is spilt in coating or sown anew.
+  const contingency = commodity === 'fertiliser' ? 0 : scenario.policy.contingencyPercent;
+  const ask = boundAsk(demand, commodity, needKg, contingency, holds, keptKg, leftBehind);
   const result = allocateCommodity({ scenario, demand, ask, groups, minutesTo, kept, products, solver });
   return { ask, result, reached: result.reached };
 }

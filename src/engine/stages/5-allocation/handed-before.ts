@@ -9,13 +9,15 @@ export interface HandedBefore {
   /** Seed that is there already, and seed for which there is inoculant, kg per row, not more than its need. */
   readonly seedKg: Float64Array;
   readonly inoculantKg: Float64Array;
+  /** Land for which there is fertiliser, ha per row, not more than planned. */
+  readonly fertiliserHa: Float64Array;
 }
 
 /**
  * Past hand-overs: lots are counted as received, so the stock falls by what went out and rises by what came back; and what a community
  * already has is not given again. Packs that suit several crops of a community go to the first that still needs them.
  *
- * @param packKg kg of seed that a pack of each lot is or coats
+ * @param packKg kg of seed that a pack of each lot is or coats, hectares that it serves
  */
 export function countHandedBefore(
   scenario: Scenario,
@@ -26,7 +28,8 @@ export function countHandedBefore(
   const lots = new Map(scenario.lots.map(({ id }, l) => [id, l]));
   const communities = new Map(scenario.communities.map(({ id }, c) => [id, c]));
   const packsOfLot = new Int32Array(scenario.lots.length);
-  const kg = { seed: new Float64Array(demand.count), inoculant: new Float64Array(demand.count) };
+  const column = () => new Float64Array(demand.count);
+  const kg = { seed: column(), inoculant: column(), fertiliser: column() };
   const rowsOf = new Map<number, number[]>();
   demand.community.forEach((community, row) => {
     rowsOf.set(community, [...(rowsOf.get(community) ?? []), row]);
@@ -38,7 +41,7 @@ export function countHandedBefore(
     const left = (scenario.lots[lot]?.packs ?? 0) - (packsOfLot[lot] as number);
     const kept = Math.max(0, packs - returnedPacks);
     packsOfLot[lot] = (packsOfLot[lot] as number) + Math.min(left, kept);
-    if (product.kind !== 'seed' && product.kind !== 'inoculant') continue;
+    if (product.kind === 'sticker') continue;
     let open = kept * (packKg[lot] as number);
     for (const row of rowsOf.get(communities.get(communityId) ?? -1) ?? []) {
       if (!product.crops.some((crop) => crop === scenario.crops[demand.crop[row] as number])) continue;
@@ -49,8 +52,10 @@ export function countHandedBefore(
       open -= taken;
     }
   }
-  return { packsOfLot, seedKg: kg.seed, inoculantKg: kg.inoculant };
+  return { packsOfLot, seedKg: kg.seed, inoculantKg: kg.inoculant, fertiliserHa: kg.fertiliser };
 }
 
-const needOf = ({ programmeSeedKg, seedNeedKg }: DemandRows, kind: 'seed' | 'inoculant', row: number): number =>
-  (kind === 'seed' ? programmeSeedKg : seedNeedKg)[row] as number;
+function needOf(demand: DemandRows, kind: 'seed' | 'inoculant' | 'fertiliser', row: number): number {
+  const need = { seed: demand.programmeSeedKg, inoculant: demand.seedNeedKg, fertiliser: demand.plannedHa };
+  return need[kind][row] as number;
+}

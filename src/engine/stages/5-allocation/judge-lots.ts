@@ -1,3 +1,5 @@
+import { lotsOutside } from '../../science/depot-store.ts';
+import { countAtStart } from '../../science/stored-count.ts';
 import { isoDate } from '../../vocabulary/calendar.ts';
 import type { Decisions } from '../../vocabulary/decisions.ts';
 import { type Problem, type ProblemCode, problem } from '../../vocabulary/problems.ts';
@@ -5,7 +7,7 @@ import type { LotReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Needs } from '../../vocabulary/stage-results/needs.ts';
-import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
+import { EARLIER_DAYS, type SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
 
 /** A lot is given only where the chance of sowing before it expires is at least this (a rule of the design, assumed). */
@@ -38,6 +40,7 @@ export function judgeLots(
   gonePacks: Int32Array,
 ): { readonly verdicts: readonly LotVerdict[]; readonly problems: readonly Problem[] } {
   const products = new Map(scenario.products.map((product) => [product.id, product]));
+  const counts = countsAtStart(scenario, season, products);
   const cleared = new Set(decisions.decisions.flatMap((d) => (d.kind === 'flag-cleared' ? [d.lotId] : [])));
   const plannedHa = plannedHaByWindow(scenario, needs);
   const problems: Problem[] = [];
@@ -45,24 +48,61 @@ export function judgeLots(
     const product = products.get(lot.productId);
     if (!product) throw new RangeError(`lot ${l} is of a product that intake did not let through`);
     const chance = chanceSownBefore(scenario, season, plannedHa, product, lot.expires);
-    const reasons = reasonsToKeepBack(scenario, product, lot, chance, plannedHa, cleared.has(lot.id));
+    const count = counts[l] as number;
+    const reasons = reasonsToKeepBack(scenario, product, lot, { chance, count }, plannedHa, cleared.has(lot.id));
     const there = lot.packs - (gonePacks[l] as number);
     const reserved = reasons.length > 0 ? 0 : Math.floor((there * scenario.policy.reservePercent) / 100);
-    problems.push(...reasons.map((reason) => noteReason(reason, product, lot, chance)));
+    problems.push(...reasons.map((reason) => noteReason(reason, product, lot, { chance, count })));
     if (reasons.length === 0 && lot.availableFrom !== null && lot.availableFrom > scenario.planning.from) {
       problems.push(noteLot('E5012', lot, 'available_from', isoDate(lot.availableFrom)));
     }
     const offered = reasons.length > 0 ? 0 : there - reserved;
-    return { lot: l, reasons, packsReserved: reserved, packsOffered: offered, chanceSownBeforeExpiry: chance };
+    return {
+      lot: l,
+      reasons,
+      packsReserved: reserved,
+      packsOffered: offered,
+      chanceSownBeforeExpiry: chance,
+      countPerG: count,
+    };
   });
   return { verdicts, problems };
+}
+
+/** Rhizobia per gram of each inoculant lot on the first planning day; NaN for other goods. */
+function countsAtStart(
+  scenario: Scenario,
+  { earlierMeanC, firstDay }: SeasonOutlook,
+  products: ReadonlyMap<string, Product>,
+): Float64Array {
+  const outside = lotsOutside(scenario);
+  return Float64Array.from(scenario.lots, (lot, l) => {
+    const product = products.get(lot.productId);
+    if (product?.kind !== 'inoculant') return Number.NaN;
+    const d = scenario.depots.findIndex(({ id }) => id === lot.depotId);
+    return countAtStart({
+      lot,
+      product,
+      depot: scenario.depots[d] ?? null,
+      isOutside: outside.has(l),
+      earlierMeanC: earlierMeanC.subarray(d * EARLIER_DAYS, (d + 1) * EARLIER_DAYS),
+      firstDay,
+    });
+  });
+}
+
+interface LotFigures {
+  /** Of the first sowing day before the lot expires. */
+  readonly chance: number;
+  /** Rhizobia per gram on the first planning day. */
+  readonly count: number;
 }
 
 function reasonsToKeepBack(
   { planning, depots }: Scenario,
   product: Product,
   lot: Lot,
-  chance: number,
+  { chance, count }: LotFigures,
   plannedHa: PlannedHa,
   cleared: boolean,
 ): LotReason[] {
@@ -73,7 +113,7 @@ function reasonsToKeepBack(
     ['expires-before-sowing', lot.expires >= planning.from && chance < LEAST_CHANCE_BEFORE_EXPIRY],
     ['on-hold', lot.status === 'on_hold' && !cleared],
     ['awaiting', lot.status === 'awaiting'],
-    ['count-below-minimum', product.kind === 'inoculant' && !(countPerG(product, lot) >= product.minCountPerG)],
+    ['count-below-minimum', product.kind === 'inoculant' && !(count >= product.minCountPerG)],
     [
       'germination-below-minimum',
       product.kind === 'seed' &&
@@ -85,11 +125,6 @@ function reasonsToKeepBack(
     ['available-too-late', lot.availableFrom !== null && lot.availableFrom > planning.to],
   ];
   return rules.flatMap(([reason, holds]) => (holds ? [reason] : []));
-}
-
-/** Rhizobia per gram: as tested, else as the label says. NaN where neither does, which meets no minimum. */
-export function countPerG(product: Product, lot: Lot): number {
-  return lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
 }
 
 interface PlannedHa {
@@ -138,15 +173,14 @@ function chanceSownBefore(
   return weight > 0 ? before / weight : Number.NaN;
 }
 
-function noteReason(reason: LotReason, product: Product, lot: Lot, chance: number): Problem {
-  const count = countPerG(product, lot);
+function noteReason(reason: LotReason, product: Product, lot: Lot, { chance, count }: LotFigures): Problem {
   if (reason === 'count-below-minimum' && Number.isNaN(count)) return noteLot('E5011', lot, 'tested_count_per_g', '');
   const met: Readonly<Record<LotReason, readonly [string, string, number]>> = {
     expired: ['expires', isoDate(lot.expires), 0],
     'expires-before-sowing': ['expires', isoDate(lot.expires), Math.round(chance * 100)],
     'on-hold': ['status', lot.status, 0],
     awaiting: ['status', lot.status, 0],
-    'count-below-minimum': ['tested_count_per_g', String(count), product.minCountPerG],
+    'count-below-minimum': ['tested_count_per_g', String(Number(count.toPrecision(3))), product.minCountPerG],
     'germination-below-minimum': ['germination_percent', String(lot.germinationPercent), product.minGerminationPercent],
     'treated-seed-not-for-inoculant': ['product_id', lot.productId, 0],
     'available-too-late': ['available_from', lot.availableFrom === null ? '' : isoDate(lot.availableFrom), 0],

@@ -8,7 +8,7 @@ import type { DemandRows } from './demand-rows.ts';
 /** Whole packs of one lot for one row, and how much of the row's need they serve. */
 export interface GrantLine extends Pick {
   readonly product: Product;
-  /** Seed that one of its packs is or coats, kg at reference germination. */
+  /** Seed that one of its packs is or coats, kg at reference germination; of fertiliser, hectares. */
   readonly packKg: number;
   readonly servesSeedKg: number;
 }

@@ -1,4 +1,5 @@
 import type { StockOrder } from '../../vocabulary/stage-results/allocation.ts';
+import { countByLand } from './count-by-land.ts';
 import { nearestDepot } from './depot-reach.ts';
 import type { Desk, GivenOut } from './give-out.ts';
 import { type OrderDesk, offersFor, orderStock } from './order-stock.ts';
@@ -8,11 +9,13 @@ interface Given {
   readonly seed: GivenOut;
   readonly inoculant: GivenOut;
   readonly sticker: GivenOut;
+  /** Counted by land, ha. */
+  readonly fertiliser: GivenOut;
 }
 
 /**
- * What to order so that all planned land is served: seed beside what is given and saved, and inoculant and sticker for all seed that
- * will then be there. Seed that would come too late asks for nothing to coat it. Whom no vehicle reaches, no order helps.
+ * What to order so that all planned land is served: seed beside what is given and saved, inoculant and sticker for all seed that
+ * will then be there, and fertiliser for its land. Seed that would come too late asks for nothing to coat it. Whom no vehicle reaches, no order helps.
  */
 export function listOrders(desk: Desk, given: Given, curves: ReachCurves, lastUsefulDay: Float64Array): StockOrder[] {
   const { scenario, demand, solver } = desk;
@@ -23,23 +26,32 @@ export function listOrders(desk: Desk, given: Given, curves: ReachCurves, lastUs
   const first = scenario.crops.map((_, crop) =>
     offersFor(scenario, 'seed', crop).reduce((day, { arrives }) => Math.min(day, arrives), Number.POSITIVE_INFINITY),
   );
-  const toCoatKg = demand.seedNeedKg.map((need, row) => {
+  const seedThenKg = demand.seedNeedKg.map((need, row) => {
     const isSown = (lastUsefulDay[row] as number) >= scenario.planning.from;
     const comes = (first[demand.crop[row] as number] as number) <= (lastUsefulDay[row] as number);
     const there =
       (given.seed.givenKg[row] as number) + (demand.ownSeedKg[row] as number) + (handed.seedKg[row] as number);
-    const seed = Math.min(need, there + (comes ? (seedKg[row] as number) : 0));
-    return isSown ? seed * contingency : 0;
+    return isSown ? Math.min(need, there + (comes ? (seedKg[row] as number) : 0)) : 0;
   });
+  const toCoatKg = seedThenKg.map((kg) => kg * contingency);
   const inoculantKg = stillWanted(given.inoculant, toCoatKg, handed.inoculantKg);
   return orderStock(orders, [
-    { kind: 'seed', kg: seedKg },
-    { kind: 'inoculant', kg: inoculantKg },
-    { kind: 'sticker', kg: stillWanted(given.sticker, toCoatKg, handed.inoculantKg) },
+    { kind: 'seed', kg: seedKg, kgPerHa: demand.kgPerHa },
+    { kind: 'inoculant', kg: inoculantKg, kgPerHa: demand.kgPerHa },
+    { kind: 'sticker', kg: stillWanted(given.sticker, toCoatKg, handed.inoculantKg), kgPerHa: demand.kgPerHa },
+    {
+      kind: 'fertiliser',
+      kg: stillWanted(
+        given.fertiliser,
+        seedThenKg.map((kg, row) => kg / (demand.kgPerHa[row] as number)),
+        handed.fertiliserHa,
+      ),
+      kgPerHa: countByLand(demand).kgPerHa,
+    },
   ]);
 }
 
-/** Asked and not given, kg of seed, within what a decision allows. */
+/** Asked and not given, kg of seed (of fertiliser: ha), within what a decision allows. */
 function stillWanted({ ask, lines }: GivenOut, askedKg: Float64Array, handedKg: Float64Array): Float64Array {
   const givenKg = handedKg.slice();
   for (const { row, packs, packKg } of lines) givenKg[row] = (givenKg[row] as number) + packs * packKg;

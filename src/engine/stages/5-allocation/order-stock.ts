@@ -10,10 +10,11 @@ import type { ReachCurves } from './reach-curves.ts';
 import { spendBudget } from './spend-budget.ts';
 import { seedKgPerPack } from './stock-groups.ts';
 
-/** What stock would still have to bring, kg of seed per row: seed, and what coats and sticks to it. */
+/** What stock would still have to bring, kg of seed per row: seed, and what coats and sticks to it; fertiliser by land (`count-by-land`). */
 export interface Wanted {
   readonly kind: ProductKind;
   readonly kg: Float64Array;
+  readonly kgPerHa: Float64Array;
 }
 
 /** All that orders are worked out from. */
@@ -33,7 +34,7 @@ interface Line {
   readonly depot: number;
   readonly isLate: boolean;
   readonly rows: number[];
-  readonly kg: number[];
+  readonly ha: number[];
   packs: number;
 }
 
@@ -44,7 +45,7 @@ interface Line {
  * Under a budget as much is bought as gives most (`spend-budget`).
  */
 export function orderStock(desk: OrderDesk, wanted: readonly Wanted[]): StockOrder[] {
-  const lines = wanted.flatMap(({ kind, kg }) => linesOf(desk, kind, kg));
+  const lines = wanted.flatMap((each) => linesOf(desk, each));
   const inTime = lines.filter(({ isLate }) => !isLate);
   for (const line of lines) line.packs = withReserve(line.packs, desk.scenario.policy.reservePercent);
   makeUpMultiples(desk.scenario, inTime);
@@ -56,7 +57,7 @@ export function orderStock(desk: OrderDesk, wanted: readonly Wanted[]): StockOrd
   return fitCoolStores(desk.scenario, orders);
 }
 
-function linesOf(desk: OrderDesk, kind: ProductKind, kg: Float64Array): Line[] {
+function linesOf(desk: OrderDesk, { kind, kg, kgPerHa }: Wanted): Line[] {
   const lines = new Map<string, Line>();
   const offersOfCrop = desk.scenario.crops.map((_, crop) => offersFor(desk.scenario, kind, crop));
   kg.forEach((short, row) => {
@@ -70,9 +71,9 @@ function linesOf(desk: OrderDesk, kind: ProductKind, kg: Float64Array): Line[] {
     const usable = isLate ? offers.filter(({ arrives }) => arrives === first) : timely;
     for (const { product, packs, kg: held } of wholePacksFor(short, usable)) {
       const key = `${product} ${depot} ${isLate}`;
-      const line = lines.get(key) ?? { product, depot, isLate, rows: [], kg: [], packs: 0 };
+      const line = lines.get(key) ?? { product, depot, isLate, rows: [], ha: [], packs: 0 };
       line.rows.push(row);
-      line.kg.push(Math.min(short, packs * held));
+      line.ha.push(Math.min(short, packs * held) / (kgPerHa[row] as number));
       line.packs += packs;
       lines.set(key, line);
     }
@@ -121,7 +122,7 @@ function describe({ scenario, demand, curves, lastUsefulDay }: OrderDesk, line: 
   const day = Math.max(0, arrives - from);
   let [weight, inTime, hectares] = [0, 0, 0];
   line.rows.forEach((row, i) => {
-    const ha = (line.kg[i] as number) / (demand.kgPerHa[row] as number);
+    const ha = line.ha[i] as number;
     hectares += ha;
     for (let k = demand.partOffsets[row] as number; k < (demand.partOffsets[row + 1] as number); k++) {
       const curve = curves.dry(demand.partZone[k] as number, demand.crop[row] as number);

@@ -6,12 +6,11 @@ import { reachCurve } from '../../science/reach.ts';
 import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { storeCelsius, survivalSet } from '../../science/survival.ts';
 import type { Depot, Scenario } from '../../vocabulary/scenario.ts';
-import type { ReachCurve } from '../../vocabulary/stage-results/allocation.ts';
+import type { LotVerdict, ReachCurve } from '../../vocabulary/stage-results/allocation.ts';
 import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
-import { countPerG } from './judge-lots.ts';
 
 /** Reach curves of single crops in single zones, each made once however many communities share it. */
 export interface ReachCurves {
@@ -26,6 +25,7 @@ export function prepareReachCurves(
   season: SeasonOutlook,
   needs: Needs,
   products: readonly Product[],
+  verdicts: readonly LotVerdict[],
 ): ReachCurves {
   const made = new Map<string, ReachCurve>();
   const once = (key: string, make: () => ReachCurve): ReachCurve => {
@@ -61,7 +61,7 @@ export function prepareReachCurves(
         const depot = depotIndex.get(lot.depotId) as number;
         const seedG = 1e6 / (needs.seedsPerKg[crop] as number);
         const perSeed = cellsPerSeed(
-          countPerG(product, lot),
+          verdicts[l]?.countPerG ?? Number.NaN,
           product.doseGPerKg ?? Number.NaN,
           seedG,
           INOCULATION_PRACTICE.adhesion.value,

@@ -55,7 +55,8 @@ export function setTerms(
 /** Hectares for one kilogram, or what they are expected to bring (policy `gain`). */
 function worthPerKg(scenario: Scenario, demand: DemandRows, ask: Ask, row: number): number {
   const hectares = 1 / (demand.kgPerHa[row] as number);
-  if (scenario.policy.hectareValue === 'land' || ask.commodity === 'sticker') return hectares;
+  const isWeighed = ask.commodity === 'seed' || ask.commodity === 'inoculant';
+  if (scenario.policy.hectareValue === 'land' || !isWeighed) return hectares;
   const crop = demand.crop[row] as number;
   const worth = worthOfLand(scenario);
   if (ask.commodity === 'seed') return hectares * (worth.seed[crop] as number);

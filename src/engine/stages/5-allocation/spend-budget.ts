@@ -4,6 +4,7 @@ import type { Product } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
 import { LinearModelBuilder } from './linear-model-builder.ts';
 import { rationPacks } from './make-whole-packs.ts';
+import { spendRest } from './spend-rest.ts';
 import { seedKgPerPack } from './stock-groups.ts';
 import { worthOfLand } from './worth-of-land.ts';
 
@@ -17,13 +18,13 @@ interface WantedLine {
   readonly product: number;
   readonly packs: number;
   readonly rows: readonly number[];
-  readonly kg: readonly number[];
+  readonly ha: readonly number[];
 }
 
 /**
  * Packs to buy of each line under the budget: supplier's multiples of each product so that the land served is worth most by
  * `worth-of-land`. Inoculant counts only for seed that is there or is bought with it; a sticker counts with the inoculant that
- * it serves. A product without a price cannot be weighed against the others and is not bought.
+ * it serves; fertiliser has what these leave (`spend-rest`). A product without a price cannot be weighed against the others and is not bought.
  *
  *   maximise sum_c seedWorth_c s_c + inoculantWorth_c i_c   so that   sum price_p m_p multiple_p <= budget,
  *   kg_c s_c <= sum over its seed of kg bought,   s_c <= wanted;   kg_c i_c <= sum of seed coated,   i_c <= wanted now + s_c.
@@ -36,40 +37,74 @@ export function spendBudget({ scenario, demand, solver }: Buyer, lines: readonly
   const cost = lines.reduce((sum, line) => sum + line.packs * (productOf(line).pricePerPack ?? 0), 0);
   const isPriced = (line: WantedLine) => productOf(line).pricePerPack !== null;
   if (cost <= budget && lines.every(isPriced)) return wanted;
-  const priced = lines.filter(isPriced);
-  const products = [...new Set(priced.map(({ product }) => product))];
-  const multiples = chooseMultiples(scenario, demand, solver, priced, products, budget);
-  const bought = new Map(lines.map((line) => [line, 0]));
+  const isRest = (line: WantedLine) => productOf(line).kind === 'fertiliser';
+  const first = lines.filter((line) => isPriced(line) && !isRest(line));
+  const products = [...new Set(first.map(({ product }) => product))];
+  const multiples = chooseMultiples(scenario, demand, solver, first, products, budget);
+  const bought = new Map<WantedLine, number>();
   products.forEach((p, i) => {
-    const own = priced.filter(({ product }) => product === p);
-    const total = (multiples[i] as number) * (scenario.products[p]?.orderMultiple ?? 1);
-    const parts = rationPacks(
-      own.map(({ packs }) => packs),
-      total,
+    const packs = (multiples[i] as number) * (scenario.products[p]?.orderMultiple ?? 1);
+    rationTo(
+      first.filter(({ product }) => product === p),
+      packs,
+      bought,
     );
-    own.forEach((line, k) => {
-      bought.set(line, parts[k] as number);
-    });
+  });
+  const spent = first.reduce((sum, line) => sum + (bought.get(line) ?? 0) * (productOf(line).pricePerPack ?? 0), 0);
+  const rest = lines.filter((line) => isPriced(line) && isRest(line));
+  const fertilisers = [...new Set(rest.map(({ product }) => product))];
+  const bags = fertilisers.map((p) => {
+    const own = rest.filter(({ product }) => product === p);
+    return {
+      product: p,
+      packs: own.reduce((sum, { packs }) => sum + packs, 0),
+      haOfCrop: haByCrop(scenario, demand, own),
+    };
+  });
+  spendRest(scenario, bags, budget - spent, sownPart(scenario, demand, lines, bought)).forEach((packs, i) => {
+    rationTo(
+      rest.filter(({ product }) => product === fertilisers[i]),
+      packs,
+      bought,
+    );
   });
   return lines.map((line) => bought.get(line) ?? 0);
 }
 
-/** Land that lines of one kind and crop would serve, ha. */
-function wantedHa(
-  { products }: Scenario,
+/** Divides the packs bought of a product among its depots as they are wanted. */
+function rationTo(lines: readonly WantedLine[], packs: number, bought: Map<WantedLine, number>): void {
+  const wanted = lines.map((line) => line.packs);
+  rationPacks(wanted, packs).forEach((part, i) => {
+    bought.set(lines[i] as WantedLine, part);
+  });
+}
+
+/** Land that lines are wanted for, ha by crop. */
+function haByCrop({ crops }: Scenario, demand: DemandRows, lines: readonly WantedLine[]): number[] {
+  const hectares = crops.map(() => 0);
+  for (const { rows, ha } of lines)
+    rows.forEach((row, i) => {
+      const crop = demand.crop[row] as number;
+      hectares[crop] = (hectares[crop] as number) + (ha[i] as number);
+    });
+  return hectares;
+}
+
+/** Part of each crop's land wanted for fertiliser that will have seed: all but what seed is wanted for and not bought. */
+function sownPart(
+  scenario: Scenario,
   demand: DemandRows,
   lines: readonly WantedLine[],
-  kind: Product['kind'],
-  crop: number,
-): number {
-  let hectares = 0;
-  for (const { product, rows, kg } of lines) {
-    if (products[product]?.kind !== kind) continue;
-    rows.forEach((row, i) => {
-      if (demand.crop[row] === crop) hectares += (kg[i] as number) / (demand.kgPerHa[row] as number);
-    });
-  }
-  return hectares;
+  bought: ReadonlyMap<WantedLine, number>,
+): number[] {
+  const ofKind = (kind: Product['kind']) => lines.filter(({ product }) => scenario.products[product]?.kind === kind);
+  const wanted = haByCrop(scenario, demand, ofKind('fertiliser'));
+  const unsown = ofKind('seed').map((line) => {
+    const part = line.packs > 0 ? 1 - (bought.get(line) ?? 0) / line.packs : 0;
+    return { ...line, ha: line.ha.map((ha) => ha * part) };
+  });
+  const without = haByCrop(scenario, demand, unsown);
+  return wanted.map((ha, crop) => (ha > 0 ? Math.max(0, 1 - (without[crop] as number) / ha) : 0));
 }
 
 function chooseMultiples(
@@ -84,9 +119,16 @@ function chooseMultiples(
   const worth = worthOfLand(scenario);
   const useful = 1 - scenario.policy.reservePercent / 100;
   const kgPerHa = scenario.crops.map((_, crop) => meanKgPerHa(demand, crop));
+  const haOfKind = (kind: Product['kind']) =>
+    haByCrop(
+      scenario,
+      demand,
+      lines.filter(({ product }) => scenario.products[product]?.kind === kind),
+    );
+  const [seedHaOf, inoculantHaOf] = [haOfKind('seed'), haOfKind('inoculant')];
   const crops = scenario.crops.map((_, crop) => ({
-    seedHa: wantedHa(scenario, demand, lines, 'seed', crop),
-    inoculantHa: wantedHa(scenario, demand, lines, 'inoculant', crop),
+    seedHa: seedHaOf[crop] as number,
+    inoculantHa: inoculantHaOf[crop] as number,
   }));
   const money = builder.addRow(Number.NEGATIVE_INFINITY, budget);
   const seedRow = crops.map(() => builder.addRow(Number.NEGATIVE_INFINITY, 0));

@@ -5,7 +5,7 @@ import type { Lot, Product, ProductKind } from '../../vocabulary/supply.ts';
 
 /** Packs of one size in a group, and the lots that hold them, first expiring first. */
 export interface PackSize {
-  /** Seed that one pack is (seed) or coats (inoculant, sticker), kg. */
+  /** Seed that one pack is (seed) or coats (inoculant, sticker), kg; of fertiliser, hectares. */
   readonly kg: number;
   readonly packs: number;
   readonly lots: readonly GroupLot[];
@@ -32,17 +32,18 @@ export interface StockGroup {
 }
 
 /**
- * Kilograms of seed that a pack is or coats; NaN where the label states no dose.
+ * Kilograms of seed that a pack is or coats, hectares that a bag of fertiliser serves; NaN where the label states no dose or rate.
  *
- * Seed: g / 1000. Inoculant and sticker: g per pack / g per kg of seed, by the label's own dose.
+ * Seed: g / 1000. Inoculant and sticker: g per pack / g per kg of seed, by the label's own dose. Fertiliser: kg per bag / kg per ha.
  */
 export function seedKgPerPack(product: Product): number {
   if (product.kind === 'seed') return product.packG / 1000;
+  if (product.kind === 'fertiliser') return product.packG / 1000 / (product.rateKgPerHa ?? Number.NaN);
   return product.doseGPerKg !== null && product.doseGPerKg > 0 ? product.packG / product.doseGPerKg : Number.NaN;
 }
 
 /**
- * Kilograms of seed that a pack of each lot is or coats. Seed that germinates less than the rate reckons with is sown thicker, so a bag
+ * Kilograms of seed that a pack of each lot is or coats, or hectares it serves. Seed that germinates less than the rate reckons with is sown thicker, so a bag
  * serves less land: its kilograms count as those of seed at reference germination. It is never sown thinner than the rate.
  */
 export function packKgOfLots({ lots, crops, assumptions }: Scenario, products: readonly Product[]): Float64Array {

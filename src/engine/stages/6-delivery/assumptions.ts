@@ -22,5 +22,8 @@ export const HECTARES_PER_DEAREST_DAY: Sourced<number> = sourced(
  */
 export const DEAREST_JOURNEYS_UNSERVED: Sourced<number> = sourced(2, 'assumed', 'service before cost');
 
+/** Most that one load of fertiliser weighs, kg, bags being whole: small enough to find room beside other goods. */
+export const FERTILISER_LOAD_KG: Sourced<number> = sourced(250, 'assumed', 'five bags of 50 kg or ten of 25 kg');
+
 /** A promise broken without a stated price, in dearest journeys. */
 export const DEAREST_JOURNEYS_BROKEN_PROMISE: Sourced<number> = sourced(1, 'assumed', 'promisePrice is not stated');

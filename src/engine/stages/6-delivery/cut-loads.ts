@@ -2,6 +2,7 @@ import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import type { Delivery, Load } from '../../vocabulary/stage-results/delivery.ts';
+import { FERTILISER_LOAD_KG } from './assumptions.ts';
 import { type LoadLimits, limitsOf } from './largest-load.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { fitsPayload } from './rules/payload.ts';
@@ -55,7 +56,8 @@ export function cutLoads(
       loads.push(makeLoad(index, rows, taken));
       held.push(served.at);
     }
-    for (const packs of cutRest(rows, consignment, limitsOf(consignment, slots, scenario.policy.trainingMinutes))) {
+    const limits = limitsOf(consignment, slots, scenario.policy.trainingMinutes);
+    for (const packs of cutRest(rows, consignment, limitsOfGroup(consignment, rows, limits))) {
       loads.push(makeLoad(index, rows, packs));
       held.push(null);
     }
@@ -91,6 +93,13 @@ function keptLoads(
     );
   });
   return { of: (consignment) => served.get(consignmentKey(consignment)) ?? [], count: all.length };
+}
+
+/** Fertiliser fills the room that is left, so it is cut into small loads. */
+function limitsOfGroup({ group }: Consignment, rows: readonly PackRow[], limits: LoadLimits): LoadLimits {
+  if (group !== 'fertiliser') return limits;
+  const heaviestBag = rows.reduce((most, { kgPerPack }) => Math.max(most, kgPerPack), 0);
+  return { ...limits, kg: Math.min(limits.kg, Math.max(heaviestBag, FERTILISER_LOAD_KG.value)) };
 }
 
 function packRows(scenario: Scenario, allocation: Allocation, consignment: Consignment): PackRow[] {

@@ -10,6 +10,7 @@ import type { CutLoads } from './cut-loads.ts';
 import { costOfDays, judgeDays, priceOfPromise, pricesOfBrokenPromise } from './day-costs.ts';
 import { groupRows } from './group-rows.ts';
 import { weighLoads } from './load-worth.ts';
+import { daysBeforeSowing } from './rules/before-sowing.ts';
 import { decisionsOnConsignments, type LoadDecisions } from './rules/decisions-on-loads.ts';
 import type { DayVerdict } from './rules/hand-over-days.ts';
 import { linkSeed, type SeedLinks } from './rules/seed-first.ts';
@@ -45,6 +46,8 @@ export interface TaskLoad {
   readonly storageLimit: number;
   readonly lock: LoadDecisions['lock'];
   readonly held: HeldAt | null;
+  /** Fertiliser: put on vehicles after all else, where there is room. */
+  readonly ridesLast: boolean;
 }
 
 /** All that the search reads: loads, vehicle-days, and the rules that tie loads to each other. */
@@ -124,6 +127,7 @@ export function compileTask(
       storageLimit: load.inoculantKg > 0 ? storageLimits.indexOf(consignment.maxStorageC ?? Number.NaN) : -1,
       lock,
       held: cut.held[index] ?? null,
+      ridesLast: consignment.group === 'fertiliser',
     };
   });
   const trainees = groupRows(loads, (load) => (load.mayTrain ? load.community : -1));
@@ -133,7 +137,7 @@ export function compileTask(
     rounds,
     planningDays: season.planningDays,
     slotOffsets: offsetsOf(slots, rounds.length, season.planningDays),
-    seedLinks: linkSeed(scenario, allocation, cut.loads),
+    seedLinks: linkSeed(scenario, allocation, cut.loads, daysBeforeSowing(season, places, allocation, cut.loads)),
     trainees: scenario.communities.map((_, community) => trainees.get(community) ?? []),
     trainingMinutes: scenario.policy.trainingMinutes,
     mostStorageHours: scenario.policy.hoursAboveStorage,

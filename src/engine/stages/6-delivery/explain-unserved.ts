@@ -47,10 +47,15 @@ export function explainUnserved(state: DispatchState, loads: readonly Load[]): U
   );
 }
 
-/** Loads that some vehicle-day could bring on its own: 1 where there is hope, if that day stands idle and seed is there. */
+/**
+ * Loads that some vehicle-day could bring on its own: 1 where there is hope, if that day stands idle and seed is there. Fertiliser, whose
+ * days hang on the goods it goes with, has its turn after all else.
+ */
 export function findHopeful(state: DispatchState): Uint8Array {
   const enough: UnservedReason[] = ['seed-not-delivered', 'no-vehicle-day-left'];
-  return Uint8Array.from(state.task.loads, (_, index) => (enough.includes(bindingReason(state, index)) ? 1 : 0));
+  return Uint8Array.from(state.task.loads, ({ ridesLast }, index) =>
+    !ridesLast && enough.includes(bindingReason(state, index)) ? 1 : 0,
+  );
 }
 
 function bindingReason(state: DispatchState, index: number): UnservedReason {

@@ -20,7 +20,7 @@ export function weighLoads(
   slots: readonly Slot[],
 ): LoadWorth {
   const dearestJourney = Math.max(1, ...slotKinds(slots).map(dearestJourneyOf));
-  const priced = consignments.filter((c) => c.worth !== null && c.hectares > 0);
+  const priced = consignments.filter((c) => c.worth !== null && c.hectares > 0 && c.group !== 'fertiliser');
   const hectares = priced.reduce((sum, c) => sum + c.hectares, 0);
   const perHectare =
     hectares > 0

@@ -60,6 +60,7 @@ export function planDelivery(
   const end = improve(recreator, hopeful, settings, told);
   trainAll(recreator);
   fillUp(recreator, hopeful);
+  for (const turn of fertiliserInTurns(state)) fillUp(recreator, turn);
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),
@@ -76,6 +77,26 @@ export function planDelivery(
     ...(released > 0 && !told ? [problem('E6004', { facts: { loads: released } })] : []),
   ];
   return { result: delivery, problems, provenance: deliveryProvenance(scenario) };
+}
+
+/**
+ * Fertiliser takes the room that is left, so that nothing else stays behind for it: a load of each consignment in turn, so that where room
+ * is short nobody takes it all.
+ *
+ * @returns per turn, as for `fillUp`, the loads that are tried
+ */
+function fertiliserInTurns({ task }: DispatchState): Uint8Array[] {
+  const turns: Uint8Array[] = [];
+  const taken = new Map<number, number>();
+  task.loads.forEach(({ ridesLast, consignment }, load) => {
+    if (!ridesLast) return;
+    const turn = taken.get(consignment) ?? 0;
+    taken.set(consignment, turn + 1);
+    const loads = turns[turn] ?? new Uint8Array(task.loads.length);
+    loads[load] = 1;
+    turns[turn] = loads;
+  });
+  return turns;
 }
 
 /** The state that a search begins with: idle vehicle-days, or an earlier plan's trips. */

@@ -12,19 +12,20 @@ const LONGEST_STRING = 10;
 /** Neighbours kept per load. */
 const NEIGHBOURS = 60;
 
-/** Loads of the same depot by driving time, nearest first, itself at the head. */
+/** Per load that the search moves: loads of the same depot by driving time, nearest first, itself at the head. */
 export function listNeighbours(task: DispatchTask): readonly Int32Array[] {
-  const byDepot = groupRows(task.loads, (load) => load.depot);
+  const byDepot = groupRows(task.loads, (load) => (load.ridesLast ? -1 : load.depot));
   const legsOfDepot = task.rounds.map((_, depot) => {
     const kinds = new Set<Legs>();
     for (const slot of task.slots) if (slot.depot === depot) kinds.add(slot.legs);
     return [...kinds];
   });
-  return task.loads.map((load, i) => {
+  return task.loads.flatMap((load, i) => {
+    if (load.ridesLast) return [];
     const minutes = fastestFrom(legsOfDepot[load.depot] as readonly Legs[], load.place);
     const away = (other: number) => (other === i ? -1 : (minutes[(task.loads[other] as TaskLoad).place] as number));
     const near = [...(byDepot.get(load.depot) ?? [])].sort((a, b) => compareAway(away(a), away(b)) || a - b);
-    return Int32Array.from(near.slice(0, NEIGHBOURS));
+    return [Int32Array.from(near.slice(0, NEIGHBOURS))];
   });
 }
 
@@ -48,14 +49,14 @@ function fastestFrom(kinds: readonly Legs[], from: number): Float64Array {
 
 /** Takes strings of stops off the vehicle-days around a random load. */
 export function ruin(state: DispatchState, neighbours: readonly Int32Array[], random: RandomStream): void {
-  const { task, slotOf, plans } = state;
+  const { slotOf, plans } = state;
   const used = plans.filter((plan) => plan.version > 0);
   if (used.length === 0) return;
   const served = slotOf.reduce((count, slot) => count + (slot >= 0 ? 1 : 0), 0);
   const longest = Math.min(LONGEST_STRING, served / used.length);
   const strings = Math.floor(1 + random.next() * ((4 * MEAN_REMOVED) / (1 + longest)));
   const ruined = new Set<number>();
-  const seed = random.below(task.loads.length);
+  const seed = random.below(neighbours.length);
   for (const load of neighbours[seed] as Int32Array) {
     if (ruined.size >= strings) break;
     const slot = slotOf[load] as number;

@@ -40,7 +40,8 @@ interface Earlier {
   readonly delivery: Delivery;
 }
 
-/** Served loads of the earlier round by consignment, in the order of vehicle-days and stops. */
+/** Served loads of the earlier round by consignment, in the order of vehicle-days and stops. Fertiliser is not held to where it was: it
+ * finds room anew, after all else. */
 export function servedEarlier(scenario: Scenario, slots: readonly Slot[], earlier: Earlier): Map<string, ServedLoad[]> {
   const served = new Map<string, ServedLoad[]>();
   const mayTrain = carriesTraining(earlier.allocation.consignments);
@@ -56,6 +57,7 @@ export function servedEarlier(scenario: Scenario, slots: readonly Slot[], earlie
           const at = { vehicle, day, trip, position, trains: trained.has(index) };
           const load = earlier.delivery.loads[index] as Load;
           const consignment = earlier.allocation.consignments[load.consignment] as Consignment;
+          if (consignment.group === 'fertiliser') return;
           const key = consignmentKey(consignment);
           const whole = { at, community: consignment.community, kg: load.kg, spareMinutes };
           served.set(key, [...(served.get(key) ?? []), { ...whole, packs: packsOf(earlier.allocation, load) }]);

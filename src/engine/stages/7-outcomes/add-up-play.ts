@@ -11,7 +11,7 @@ export function addUpPlay(prepared: PreparedPlay, into: PlayResult): void {
 }
 
 function addParcels({ parcels, crops }: PreparedPlay, into: PlayResult): void {
-  const { kept, worth, grainT, plainT, grainNKg, plainNKg, lost } = into.columns;
+  const { kept, worth, grainT, plainT, withoutBagsT, grainNKg, plainNKg, withoutBagsNKg, lost } = into.columns;
   // Each by itself: numbers out of a list would be put on the heap at every step.
   let valueHa = 0;
   let residueKg = 0;
@@ -19,6 +19,8 @@ function addParcels({ parcels, crops }: PreparedPlay, into: PlayResult): void {
   let moreKg = 0;
   let moreGrainT = 0;
   let moreWorth = 0;
+  let bagsKg = 0;
+  let bagsT = 0;
   for (let parcel = 0; parcel < parcels.field.length; parcel++) {
     const hectares = parcels.hectares[parcel] as number;
     const loss = into.parcelLoss[parcel] as number;
@@ -37,6 +39,11 @@ function addParcels({ parcels, crops }: PreparedPlay, into: PlayResult): void {
       into.fieldReachedHa[field] = (into.fieldReachedHa[field] as number) + hectares;
       atMostKg += nitrogenKg;
     }
+    const withoutBags = withoutBagsT[parcel] as number;
+    if (!Number.isNaN(withoutBags)) {
+      bagsKg += nitrogenKg - hectares * (withoutBagsNKg[parcel] as number);
+      bagsT += hectares * (grain - withoutBags);
+    }
     const plain = plainT[parcel] as number;
     if (Number.isNaN(plain)) continue;
     const moreT = hectares * (grain - plain);
@@ -50,6 +57,8 @@ function addParcels({ parcels, crops }: PreparedPlay, into: PlayResult): void {
   into.inoculationNitrogenKg = moreKg;
   into.inoculationGrainT = moreGrainT;
   into.inoculationGrainWorth = moreWorth;
+  into.phosphorusNitrogenKg = bagsKg;
+  into.phosphorusGrainT = bagsT;
 }
 
 function addFields({ fields, crops }: PreparedPlay, into: PlayResult): void {

@@ -1,5 +1,12 @@
 import { GRAIN_DRY_FRACTION, GRAIN_N_PERCENT, KERNEL_FRACTION, RESIDUES } from '../../reference/harvest-nitrogen.ts';
+import { RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
 import { EARLIER_NITROGEN_COEFFICIENTS } from '../../reference/nitrogen-coefficients.ts';
+import {
+  GRAIN_PER_KG_PHOSPHORUS,
+  MOST_PHOSPHORUS_KG_PER_HA,
+  PHOSPHORUS_RELATIVE_SD,
+  RESPONSES_OVERLAP,
+} from '../../reference/phosphorus-response.ts';
 import type { FigureInput, FigureProvenance, Scenario } from '../../vocabulary/index.ts';
 import { figure, given, reference } from './figure-entries.ts';
 import { ZONE_IN_TIME_SHARE } from './range-over-plays.ts';
@@ -52,9 +59,49 @@ export function describeHarvest(
       'the same totals at the central parameters, mean over the seasons; residues by the IPCC and the method of 2008 stand here alone, and are neither added to nitrogen fixed nor taken from it',
       [...grain, ...nitrogen, ...residues, ...earlier],
     ),
+    ...describePhosphorus(crops, over),
     figure('outcomes.zones.inTimeChance', '1', 'share of seasons and draws in which enough of the zone is reached', [
       reference('part of the inoculated land that counts as enough', '1', ZONE_IN_TIME_SHARE),
       reached,
     ]),
+  ];
+}
+
+/** What fertiliser adds, and the land that it is handed over for. */
+function describePhosphorus(crops: Scenario['crops'], over: string): FigureProvenance[] {
+  const fertilised = given('hectares with fertiliser', 'figure:outcomes.headline.fertilisedHa', 'ha', 'derived');
+  const inputs = [
+    fertilised,
+    given('rate', 'file:products.csv:rate_kg_ha', 'kg/ha', 'given'),
+    given('phosphorus', 'file:products.csv:p_percent', 'percent', 'given'),
+    ...crops.flatMap((crop) => {
+      const told = GRAIN_PER_KG_PHOSPHORUS[crop];
+      return told ? [reference(`grain for each kg of phosphorus, ${crop}`, 'kg/kg', told)] : [];
+    }),
+    reference('phosphorus that the trials gave', 'kg/ha', MOST_PHOSPHORUS_KG_PER_HA),
+    reference('part of the smaller of two responses that both together do not give', '1', RESPONSES_OVERLAP),
+    reference('relative standard deviation of the response to phosphorus', '1', PHOSPHORUS_RELATIVE_SD),
+    reference('variance of the response shared by the district', '1', RESPONSE_SHARED_BY_DISTRICT),
+  ];
+  const formula =
+    'hectares with fertiliser in hand when they are sown * grain for each kg of phosphorus * least(rate * phosphorus, what the trials gave) * yield kept when late; beside live inoculant less the overlap';
+  return [
+    figure(
+      'outcomes.headline.fertilisedHa',
+      'ha',
+      'planned * seed of the land that bags serve / need, at most seeded hectares',
+      [
+        given('packs handed over', 'figure:delivery.stops', 'packs', 'derived'),
+        given('seed of that land', 'figure:allocation.grants.servesSeedKg', 'kg', 'derived'),
+        given('seed need', 'figure:allocation.shares.seedNeedKg', 'kg', 'derived'),
+      ],
+    ),
+    figure('outcomes.headline.phosphorusGrainT', 't', `${over} of ${formula}`, inputs),
+    figure(
+      'outcomes.headline.phosphorusNitrogenKg',
+      'kg',
+      `${over} of nitrogen with the plan - nitrogen of the same land sown on the same days without fertiliser: by larger yields alone`,
+      inputs,
+    ),
   ];
 }

@@ -95,7 +95,7 @@ export function describeOutcomes(scenario: Scenario): readonly FigureProvenance[
     crops(
       'grainT',
       't',
-      'hectares * (yield + response * part left after earlier inoculation * worth of live rhizobia) * yield kept when late',
+      'hectares * (yield + response * part left after earlier inoculation * worth of live rhizobia + response to phosphorus) * yield kept when late',
       grain,
     ),
     crops('nitrogenKg', 'kg', 'hectares * N fixed at that grain yield (Herridge et al. 2022)', [...grain, ...nitrogen]),

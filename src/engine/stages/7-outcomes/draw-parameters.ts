@@ -38,7 +38,8 @@ const LOG_RATE_SD = log(UNCERTAINTY.lossRateFactor.value) / NORMAL_P95;
 /**
  * A draw is a column of numbers; nought throughout is the central case. Standard normal numbers, in this order: nitrogen method,
  * yield, loss in packs, on seed and on the road, delay; then of each crop the response, and the share from the air; then of each
- * community the response. Last, of each vehicle, the part of the planning period after which it breaks down; nought: never.
+ * community the response. Then, of each vehicle, the part of the planning period after which it breaks down; nought: never. Last,
+ * standard normal again, the response to phosphorus, of each crop and of each community.
  */
 export const DRAW = { nitrogen: 0, yield: 1, packLoss: 2, seedLoss: 3, roadLoss: 4, delay: 5, crops: 6 } as const;
 
@@ -50,12 +51,17 @@ export interface DrawShape {
 }
 
 export function drawWidth({ crops, communities, vehicles }: DrawShape): number {
-  return DRAW.crops + 2 * crops + communities + vehicles;
+  return DRAW.crops + 3 * crops + 2 * communities + vehicles;
 }
 
 /** Place of the first vehicle in a draw. */
 export function firstVehicle({ crops, communities }: DrawShape): number {
   return DRAW.crops + 2 * crops + communities;
+}
+
+/** Place of the first crop's response to phosphorus in a draw; the communities' follow. */
+export function firstPhosphorus(shape: DrawShape): number {
+  return firstVehicle(shape) + shape.vehicles;
 }
 
 /** What a draw holds, in groups that a reader can tell apart: places of each in the draw. */
@@ -66,7 +72,11 @@ export function drawGroups(shape: DrawShape): Readonly<Record<DrawGroup, readonl
     nitrogenMethod: [DRAW.nitrogen],
     shareFromAir: run(DRAW.crops + crops, crops),
     yield: [DRAW.yield],
-    response: [...run(DRAW.crops, crops), ...run(DRAW.crops + 2 * crops, communities)],
+    response: [
+      ...run(DRAW.crops, crops),
+      ...run(DRAW.crops + 2 * crops, communities),
+      ...run(firstPhosphorus(shape), crops + communities),
+    ],
     survivalInPacks: [DRAW.packLoss],
     survivalOnSeed: [DRAW.seedLoss],
     roadLoss: [DRAW.roadLoss],
@@ -127,7 +137,7 @@ export function drawEvenly(side: number, shape: DrawShape, seed: number): Float6
 
 /** A draw from as many numbers between 0 and 1. */
 function fromUniform(row: Float64Array, shape: DrawShape): Float64Array {
-  const vehicles = firstVehicle(shape);
+  const [vehicles, phosphorus] = [firstVehicle(shape), firstPhosphorus(shape)];
   const chance = UNCERTAINTY.breakdownChance.value;
-  return row.map((u, i) => (i < vehicles ? normalQuantile(u) : u < chance ? u / chance : 0));
+  return row.map((u, i) => (i < vehicles || i >= phosphorus ? normalQuantile(u) : u < chance ? u / chance : 0));
 }

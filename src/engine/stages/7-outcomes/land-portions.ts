@@ -9,6 +9,8 @@ export interface LandPortion {
   readonly visit: number;
   /** Inoculant for it; null where it is sown uncoated. */
   readonly inoculant: HandedGoods | null;
+  /** Fertiliser for it; null where it gets none. */
+  readonly bags: HandedGoods | null;
 }
 
 /** What one community has of one crop: land with seed by the day the seed is there, and the land as it is sown. */
@@ -18,6 +20,7 @@ export interface CropLand {
   readonly seed: readonly { readonly hectares: number; readonly visit: number }[];
   readonly seedHa: number;
   readonly inoculatedHa: number;
+  readonly fertilisedHa: number;
   readonly portions: readonly LandPortion[];
 }
 
@@ -25,7 +28,8 @@ export interface CropLand {
  * Turns kilograms into hectares for one row of shares. Seed covers land in the order it is there, the growers' own first,
  * up to the planned hectares. Inoculant covers seeded land in the order it comes. Growers who are handed inoculant wait
  * for it (assumed), so that land is sown after its hand-over; the rest is sown as its seed comes, each day's seed in
- * proportion (assumed: inoculant goes to growers alike, whatever the day of their seed).
+ * proportion (assumed: inoculant goes to growers alike, whatever the day of their seed). So does fertiliser, to land that has seed;
+ * nobody waits for it.
  */
 export function divideLand(shares: Shares, shareRow: number, goods: readonly HandedGoods[]): CropLand {
   const plannedHa = shares.plannedHa[shareRow] ?? 0;
@@ -51,16 +55,38 @@ export function divideLand(shares: Shares, shareRow: number, goods: readonly Han
   );
   const inoculatedHa = sumHectares(coated);
   const uncoated = seedHa > 0 ? 1 - inoculatedHa / seedHa : 0;
+  const fertilised = coverLand(
+    byDay.filter(({ kind }) => kind === 'fertiliser').map((bags) => ({ hectares: hectaresOf(bags.seedKg), bags })),
+    seedHa,
+  );
   return {
     ownHa: Math.min(plannedHa, hectaresOf(ownKg)),
     seed,
     seedHa,
     inoculatedHa,
+    fertilisedHa: sumHectares(fertilised),
     portions: [
       ...seed.map(({ hectares, visit }) => ({ shareRow, hectares: hectares * uncoated, visit, inoculant: null })),
       ...coated.map((portion) => ({ shareRow, ...portion })),
-    ].filter(({ hectares }) => hectares > 0),
+    ]
+      .flatMap((portion) => cutByBags(portion, fertilised, seedHa))
+      .filter(({ hectares }) => hectares > 0),
   };
+}
+
+/** Parts a portion by the fertiliser it gets: of each delivery as much as of all the land. */
+function cutByBags(
+  portion: Omit<LandPortion, 'bags'>,
+  fertilised: readonly { readonly hectares: number; readonly bags: HandedGoods }[],
+  seedHa: number,
+): LandPortion[] {
+  if (fertilised.length === 0) return [{ ...portion, bags: null }];
+  const withBags = fertilised.map(({ hectares, bags }) => ({
+    ...portion,
+    hectares: (portion.hectares * hectares) / seedHa,
+    bags,
+  }));
+  return [{ ...portion, hectares: Math.max(0, portion.hectares - sumHectares(withBags)), bags: null }, ...withBags];
 }
 
 /** Takes portions in order until the land is covered; the one that reaches the limit is cut, later ones are left out. */

@@ -6,6 +6,7 @@ import { cellsPerSeed } from '../../science/seed-rate.ts';
 import { onSeedLog10Loss, storeCelsius, survivalSet } from '../../science/survival.ts';
 import type { Crop, Places, Scenario, SeasonOutlook } from '../../vocabulary/index.ts';
 import type { HandedGoods } from './handed-goods.ts';
+import type { PlayParts } from './prepare-play.ts';
 import type { StoreLosses } from './store-losses.ts';
 
 /** log10 lost between coating and sowing in the morning's batch, the same for all. */
@@ -25,17 +26,19 @@ export interface InoculantWay {
   readonly scenario: Scenario;
   readonly places: Places;
   readonly season: SeasonOutlook;
+  /** Verdict of each lot of the scenario. */
+  readonly verdicts: PlayParts['allocation']['lots'];
   readonly losses: StoreLosses;
   /** Lots for which the depots' cool stores have no room. */
   readonly outside: ReadonlySet<number>;
 }
 
 /**
- * Follows the packs of one hand-over: count at planning.from (tested, else the label's) times dose over seeds per kg, the
+ * Follows the packs of one hand-over: count at planning.from (tested and brought forward, else the label's) times dose over seeds per kg, the
  * depot's store, the road, and the store in which the community keeps them until it sows.
  */
 export function followInoculant(
-  { scenario, places, season, losses, outside }: InoculantWay,
+  { scenario, places, season, verdicts, losses, outside }: InoculantWay,
   goods: HandedGoods,
   community: number,
   crop: Crop,
@@ -48,7 +51,7 @@ export function followInoculant(
   if (!lot || !product || !depot) throw new RangeError(`lot ${goods.lot} was handed over without a product or a depot`);
 
   const set = survivalSet(product, crop);
-  const countPerG = lot.testedCountPerG ?? product.countPerG ?? Number.NaN;
+  const countPerG = verdicts[goods.lot]?.countPerG ?? Number.NaN;
   const doseGPerKg = product.doseGPerKg ?? Number.NaN;
   const perSeed = cellsPerSeed(countPerG, doseGPerKg, 1e6 / seedsPerKg, INOCULATION_PRACTICE.adhesion.value);
   const isOutside = outside.has(goods.lot);

@@ -1,5 +1,6 @@
 import { CROP_FACTS } from '../../reference/crops.ts';
 import { RESIDUES } from '../../reference/harvest-nitrogen.ts';
+import { GRAIN_PER_KG_PHOSPHORUS } from '../../reference/phosphorus-response.ts';
 import { type CropOutcomes, type Problem, problem } from '../../vocabulary/index.ts';
 import type { PlayParts, PreparedPlay } from './prepare-play.ts';
 
@@ -10,14 +11,14 @@ const UNUSUAL_TIMES = 3;
 
 /** What a reader of the outcomes must know of them. */
 export function noteOutcomes(
-  { scenario, allocation, needs }: PlayParts,
+  { scenario, allocation }: PlayParts,
   prepared: PreparedPlay,
   outcomes: CropOutcomes,
 ): readonly Problem[] {
   const problems: Problem[] = [];
   if (prepared.members === 0) problems.push(problem('E7001'));
   else if (prepared.members < FEW_SEASONS) problems.push(problem('E7005', { facts: { seasons: prepared.members } }));
-  if (needs.fertiliserKg.some((kg) => kg > 0)) problems.push(problem('E7006'));
+  problems.push(...noteFertiliser(scenario, allocation, prepared));
   scenario.crops.forEach((crop, index) => {
     const rows = Array.from(allocation.shares.crop.keys()).filter(
       (row) => allocation.shares.crop[row] === index && (outcomes.inoculatedHa[row] as number) > 0,
@@ -45,4 +46,26 @@ export function noteOutcomes(
     }
   });
   return problems;
+}
+
+/** Fertiliser that is handed over and whose gain cannot be told: by product where its phosphorus is not stated, else by crop. */
+function noteFertiliser(
+  { crops, lots, products }: PlayParts['scenario'],
+  { shares }: PlayParts['allocation'],
+  { goods }: PreparedPlay,
+): readonly Problem[] {
+  const [unstated, unpublished] = [new Set<string>(), new Set<string>()];
+  for (const { kind, lot, shareRow } of goods) {
+    const product = products.find(({ id }) => id === lots[lot]?.productId);
+    const crop = crops[shares.crop[shareRow] as number];
+    if (kind !== 'fertiliser' || !product || !crop) continue;
+    if (product.phosphorusPercent === null) unstated.add(product.id);
+    else if (product.phosphorusPercent > 0 && !GRAIN_PER_KG_PHOSPHORUS[crop]) unpublished.add(crop);
+  }
+  return [
+    ...[...unstated].map((id) =>
+      problem('E7006', { about: { part: 'products', id }, column: 'p_percent', facts: { product: id } }),
+    ),
+    ...[...unpublished].map((crop) => problem('E7010', { facts: { crop } })),
+  ];
 }

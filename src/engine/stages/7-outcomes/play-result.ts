@@ -26,6 +26,9 @@ export const PLAY_TOTALS = [
   /** Grain owed to the programme and to inoculation, at the prices given; NaN where a price it needs is missing. */
   'programmeGrainWorth',
   'inoculationGrainWorth',
+  /** Nitrogen and grain that the same land would not give without its fertiliser. */
+  'phosphorusNitrogenKg',
+  'phosphorusGrainT',
 ] as const;
 export type PlayTotal = (typeof PLAY_TOTALS)[number];
 export type PlayTotals = Record<PlayTotal, number>;
@@ -54,18 +57,20 @@ export interface PlayResult extends PlayTotals {
 
 /** What a play works with on its way, made once so that a play makes nothing. */
 export interface PlayColumns {
-  /** Per parcel: day of its last hand-over, and of sowing; NaN where that never comes. */
+  /** Per visit, day of the hand-over; per parcel, day of sowing; NaN where that never comes. */
   readonly handedDay: Float64Array;
   readonly sownDay: Float64Array;
   /** Per parcel: yield kept by sowing when it is sown, 0 to 1, and worth of the rhizobia, 0 to 1. */
   readonly kept: Float64Array;
   readonly worth: Float64Array;
-  /** Per parcel, t per ha: as it is, NaN where not sown, and without its inoculant, NaN where that is the same. */
+  /** Per parcel, t per ha: as it is, NaN where not sown; without its inoculant, and without its fertiliser, NaN where that is the same. */
   readonly grainT: Float64Array;
   readonly plainT: Float64Array;
-  /** Per parcel, kg per ha: fixed by either. */
+  readonly withoutBagsT: Float64Array;
+  /** Per parcel, kg per ha: fixed by each of them. */
   readonly grainNKg: Float64Array;
   readonly plainNKg: Float64Array;
+  readonly withoutBagsNKg: Float64Array;
   /** Per field, per ha: what own seed would give had the programme brought nothing, t and kg of nitrogen. */
   readonly ownT: Float64Array;
   readonly ownNKg: Float64Array;
@@ -87,7 +92,7 @@ export interface DrawnFactors {
   readonly nitrogen: Float64Array;
 }
 
-export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay): PlayResult {
+export function makePlayResult({ fields, parcels, visits, zones, crops }: PreparedPlay): PlayResult {
   const perField = () => new Float64Array(fields.zone.length);
   const perParcel = () => new Float64Array(parcels.field.length);
   // NaN until it is played: a number that is no whole one from the start is kept in place and never boxed anew.
@@ -113,14 +118,16 @@ export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay):
       nitrogen: new Float64Array(crops.names.length).fill(1),
     },
     columns: {
-      handedDay: perParcel(),
+      handedDay: new Float64Array(visits.length),
       sownDay: perParcel(),
       kept: perParcel(),
       worth: perParcel(),
       grainT: perParcel(),
       plainT: perParcel(),
+      withoutBagsT: perParcel(),
       grainNKg: perParcel(),
       plainNKg: perParcel(),
+      withoutBagsNKg: perParcel(),
       ownT: perField(),
       ownNKg: perField(),
       lost: new Float64Array(SEASON_LOSSES.length),

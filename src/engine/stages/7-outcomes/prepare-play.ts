@@ -3,12 +3,13 @@ import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { lotsOutside } from '../../science/depot-store.ts';
 import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
 import { earlierNitrogenKgPerT, type NitrogenColumns, nitrogenColumns } from '../../science/nitrogen.ts';
-import { repeatFactor } from '../../science/yield-response.ts';
+import { phosphorusResponseTPerHa, repeatFactor } from '../../science/yield-response.ts';
 import type {
   Allocation,
   Crop,
   Delivery,
   Load,
+  LotVerdict,
   Needs,
   Places,
   Scenario,
@@ -31,7 +32,9 @@ export interface PlayParts {
   readonly places: Places;
   readonly season: SeasonOutlook;
   readonly needs: Needs;
-  readonly allocation: Pick<Allocation, 'grants' | 'shares'>;
+  readonly allocation: Pick<Allocation, 'grants' | 'shares'> & {
+    readonly lots: readonly Pick<LotVerdict, 'countPerG'>[];
+  };
   readonly delivery: DrivenLoads;
 }
 
@@ -75,6 +78,10 @@ interface PlayParcels {
   /** log10 rhizobia per seed if coated on the first planning day; NaN where sown uncoated. */
   readonly log10PerSeed: Float64Array;
   readonly inoculated: Uint8Array;
+  /** Visit that hands over its fertiliser; -1 without. */
+  readonly bagsVisit: Int32Array;
+  /** Grain that its fertiliser adds in the mean, t per ha; nought where the phosphorus or the crop's response is not known. */
+  readonly phosphorusT: Float64Array;
   readonly roadLog10: Float64Array;
   readonly depotRow: Int32Array;
   readonly communityRow: Int32Array;
@@ -211,7 +218,7 @@ function spreadFarmers({ communities }: Scenario, { community, plannedHa }: Need
 }
 
 function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFields, losses: StoreLosses): PlayParcels {
-  const way: InoculantWay = { ...parts, losses, outside: lotsOutside(parts.scenario) };
+  const way: InoculantWay = { ...parts, verdicts: parts.allocation.lots, losses, outside: lotsOutside(parts.scenario) };
   const cropName = (crop: number): Crop => parts.scenario.crops[crop] as Crop;
   const rows = Array.from(fields.shareRow).flatMap((shareRow, field) =>
     (land[shareRow]?.portions ?? []).map((portion: LandPortion) => {
@@ -219,7 +226,10 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
       const live =
         portion.inoculant &&
         followInoculant(way, portion.inoculant, community, cropName(crop), parts.needs.seedsPerKg[crop] as number);
-      return { field, hectares: portion.hectares * (fields.part[field] as number), visit: portion.visit, live };
+      const { bags, visit } = portion;
+      const phosphorusT = bags ? gainByBags(parts.scenario, bags.lot, cropName(crop)) : 0;
+      const hectares = portion.hectares * (fields.part[field] as number);
+      return { field, hectares, visit, live, bagsVisit: bags?.visit ?? -1, phosphorusT };
     }),
   );
   return {
@@ -229,10 +239,20 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
     visit: Int32Array.from(rows, ({ visit }) => visit),
     log10PerSeed: Float64Array.from(rows, ({ live }) => live?.log10PerSeed ?? Number.NaN),
     inoculated: Uint8Array.from(rows, ({ live }) => (live ? 1 : 0)),
+    bagsVisit: Int32Array.from(rows, ({ bagsVisit }) => bagsVisit),
+    phosphorusT: Float64Array.from(rows, ({ phosphorusT }) => phosphorusT),
     roadLog10: Float64Array.from(rows, ({ live }) => live?.roadLog10 ?? 0),
     depotRow: Int32Array.from(rows, ({ live }) => live?.depotRow ?? -1),
     communityRow: Int32Array.from(rows, ({ live }) => live?.communityRow ?? -1),
   };
+}
+
+/** Grain that a lot of fertiliser adds at its rate, t per ha; nought where its phosphorus is not stated. */
+function gainByBags({ lots, products }: Scenario, lot: number, crop: Crop): number {
+  const product = products.find(({ id }) => id === lots[lot]?.productId);
+  const { rateKgPerHa = null, phosphorusPercent = null } = product ?? {};
+  if (rateKgPerHa === null || phosphorusPercent === null) return 0;
+  return phosphorusResponseTPerHa(crop, (rateKgPerHa * phosphorusPercent) / 100);
 }
 
 /** Yields: the programme's own, else the reference. Responses published as a fraction are taken of that yield. */

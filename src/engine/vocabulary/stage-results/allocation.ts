@@ -10,6 +10,8 @@ export interface LotVerdict {
   readonly packsOffered: number;
   /** Chance that the last sowing it serves comes before it expires; NaN where that does not apply. */
   readonly chanceSownBeforeExpiry: number;
+  /** Rhizobia per gram on the first planning day; NaN for what is no inoculant and where nobody states a count. */
+  readonly countPerG: number;
 }
 
 /** Whole packs of one lot for one community and crop; columns, sorted by community, crop, lot. */
@@ -20,7 +22,7 @@ export interface Grants {
   readonly packs: Int32Array;
   /** Pack contents in kg. */
   readonly kg: Float64Array;
-  /** Seed these packs are (seed) or coat (inoculant), kg, not more than asked for. */
+  /** Seed these packs are (seed), coat (inoculant, sticker) or that grows on the land they are for (fertiliser), kg, not more than asked for. */
   readonly servesSeedKg: Float64Array;
 }
 
@@ -175,8 +177,8 @@ export interface Consignment {
   readonly community: number;
   readonly place: number;
   readonly depot: number;
-  /** `apart`: seed and other dry goods, or inoculant. `both`: carried together. */
-  readonly group: 'dry' | 'inoculant' | 'both';
+  /** `apart`: seed and other dry goods, or inoculant. `both`: carried together. Fertiliser always stands by itself. */
+  readonly group: 'dry' | 'inoculant' | 'both' | 'fertiliser';
   /** Rows of Grants. */
   readonly grants: readonly number[];
   readonly kg: number;
@@ -185,7 +187,7 @@ export interface Consignment {
   readonly inoculantKg: number;
   /** Lowest storage limit among its packs, °C; null where no label states one. */
   readonly maxStorageC: number | null;
-  /** Hectares it serves: sown with its seed, or inoculated with its packs. */
+  /** Hectares it serves: sown with its seed, inoculated with its packs, or fertilised. */
   readonly hectares: number;
   /** What its packs cost, in the scenario's currency; null where a price is missing. */
   readonly worth: number | null;

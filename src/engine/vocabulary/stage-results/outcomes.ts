@@ -115,12 +115,17 @@ export interface CentralTotals {
   readonly inoculationGrainT: number;
   readonly programmeGrainWorth: number;
   readonly inoculationGrainWorth: number;
+  /** What the same land would not give without its fertiliser: a part of what is owed to the programme. */
+  readonly phosphorusNitrogenKg: number;
+  readonly phosphorusGrainT: number;
 }
 
 export interface Headline {
   readonly plannedHa: number;
   readonly seedHa: number;
   readonly inoculatedHa: number;
+  /** Of the hectares with seed, those for which fertiliser is handed over. */
+  readonly fertilisedHa: number;
   readonly reachedHa: Spread;
   readonly nitrogenKg: Spread;
   /**
@@ -144,6 +149,9 @@ export interface Headline {
   /** Grain beyond what own seed alone would give, and what inoculation adds on the land it coats. */
   readonly programmeGrainT: Spread;
   readonly inoculationGrainT: Spread;
+  /** Nitrogen (through the yield alone) and grain that the same land would not give without its fertiliser. */
+  readonly phosphorusNitrogenKg: Spread;
+  readonly phosphorusGrainT: Spread;
   /** Means over the seasons at the central parameters: what another hand can work out again. */
   readonly central: CentralTotals;
   /** In communities that plan land, where their number is given. */

@@ -42,6 +42,9 @@ export interface SowingWindow {
  * Days run from `firstDay` (planning.from) for `outlookDays` days, the first `planningDays` of which may be driven.
  * A weather place is a station at the height of the places that take its air.
  */
+/** Days before planning for which the air at depots is told: a year, longer than an inoculant is kept. */
+export const EARLIER_DAYS = 365;
+
 export interface SeasonOutlook {
   readonly seasonName: string;
   readonly onsetDefinition: string;
@@ -68,6 +71,8 @@ export interface SeasonOutlook {
   /** The same of a day as hot as one in ten: ninth decile of past seasons, or the day itself where it is known. */
   readonly hotTminC: Float64Array;
   readonly hotTmaxC: Float64Array;
+  /** Expected mean air at each depot on the days before the first planning day, [depot * EARLIER_DAYS + day], the last one last. */
+  readonly earlierMeanC: Float64Array;
   /** Where a day's extremes come from. 0 observed, 1 forecast, 2 past seasons, 3 assumed. */
   readonly airBasis: Int8Array;
   /** Shade air at each quarter hour of local clock time, [(weatherPlace * planningDays + day) * 96 + quarter]. */

@@ -140,6 +140,10 @@ export const CHECKER_PROBLEMS = {
   E8415: { what: inPlan('orders {value}; price, multiple and budget give {expected}'), remedy: 'Plan again.' },
   E8416: { what: inPlan('puts {value} L into a cool store that has room for {expected} L'), remedy: 'Plan again.' },
   E8417: { what: inPlan('orders {value}; short is {expected}'), remedy: 'Plan again.' },
+  E8418: {
+    what: inPlan('sends {value}, fertiliser, where nothing it could ride with goes: {expected}'),
+    remedy: 'Plan again.',
+  },
   E8421: { what: inPlan('sends {value} packs of a grant of {expected}'), remedy: 'Plan again.' },
   E8422: { what: inPlan('says {value}; its packs give {expected}'), remedy: 'Plan again.' },
   E8423: { what: inPlan('loads {value} packs of {expected}'), remedy: 'Plan again.' },
@@ -195,6 +199,10 @@ export const CHECKER_PROBLEMS = {
   E8707: { what: inPlan('hands over on {value}; the goods serve {expected}'), remedy: 'Plan again.' },
   E8709: {
     what: inPlan('says it may leave as late as minute {value}; {expected} would break then'),
+    remedy: 'Plan again.',
+  },
+  E8710: {
+    what: inPlan('hands over on {value}; the fertiliser or the seed that go with it: {expected}'),
     remedy: 'Plan again.',
   },
   E8708: { what: inPlan('says minute {value}; the times before it give {expected}'), remedy: 'Plan again.' },

@@ -201,7 +201,7 @@ export const DAYS_WORDING = {
     sameCost: 'Delivery costs the same.',
     dearer: (money: string) => `Delivery costs ${money} more.`,
     cheaper: (money: string) => `Delivery costs ${money} less.`,
-    goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant' },
+    goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant', fertiliser: 'fertiliser' },
     noLonger: (who: string, what: string, reason: string) => `${who}: ${what} does not come: ${reason}`,
     nowServed: (who: string, what: string, date: string, vehicle: string) =>
       `${who}: ${what} now comes on ${date}, ${vehicle}`,

@@ -58,7 +58,7 @@ export const STORE_PAPERS = {
   icsAbout: (clock: string, place: string, vehicle: string) =>
     `About ${clock} at ${place}, by ${vehicle}. Planned: rain may move it.`,
   icsName: (name: string) => `Nodulary: ${name}`,
-  goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant' },
+  goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant', fertiliser: 'fertiliser' },
 
   gpxRoute: (vehicle: string, day: string) => `${vehicle}, ${day}`,
   gpxStop: (number: string, place: string) => `${number} ${place}`,

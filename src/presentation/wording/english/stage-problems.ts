@@ -271,9 +271,9 @@ export const STAGE_PROBLEMS = {
     remedy: 'Send a longer weather record.',
   },
   E7006: {
-    what: () =>
-      'The need for fertiliser is counted, but this plan hands none over: no gain from phosphorus is counted in grain or nitrogen.',
-    remedy: 'Count such a gain apart, from trials of the product.',
+    what: ({ facts }) =>
+      `products.csv does not say how much phosphorus is in ${facts['product']}: no gain of it is counted in grain or nitrogen.`,
+    remedy: 'Give p_percent from the label, as the element P: P2O5 times 0.4364.',
   },
   E7007: {
     what: ({ facts }) =>
@@ -289,5 +289,10 @@ export const STAGE_PROBLEMS = {
     what: ({ facts }) =>
       `The yield of ${facts['crop']}, ${facts['yield']} t per ha, is far above the usual ${facts['usual']}: grain and nitrogen follow it.`,
     remedy: 'See that it is in t per ha; give the yield that growers have, not a record.',
+  },
+  E7010: {
+    what: ({ facts }) =>
+      `No trial on farms gives the grain that a kilogram of phosphorus adds to ${facts['crop']}: fertiliser is handed over for it, and no gain is counted.`,
+    remedy: 'Count such a gain apart, from trials of your own.',
   },
 } as const satisfies ProblemWordings;

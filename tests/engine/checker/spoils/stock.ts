@@ -84,6 +84,16 @@ export const STOCK_SPOILS: readonly Spoil[] = [
       ),
   },
   {
+    name: 'a stored lot said to be as alive as when it was tested, and a tenth more',
+    code: 'E8405',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.lots.countPerG,
+        (count) => count !== null,
+        (i) => set(p.allocation.lots.countPerG, i, 1.1 * (at(p.allocation.lots.countPerG, i) ?? 0)),
+      ),
+  },
+  {
     name: 'kilograms of a grant doubled',
     code: 'E8406',
     spoil: (p) =>

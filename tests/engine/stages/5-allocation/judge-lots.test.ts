@@ -88,6 +88,14 @@ describe('which lots may be given (design section 6, heat and quality rules)', (
     expect(judge({ ...powder, countPerG: 1e7 }, {}).reasons).toEqual(['count-below-minimum']);
   });
 
+  it('the minimum is asked of what is left when planning begins: 5e7 tested 60 days before, kept at 6 °C, is banned', () => {
+    const stored = judge(powder, { testedCountPerG: 5e7, testedOn: day(-60) });
+    // 28 days at 40 °C for a tenth part, ten times as long for every 18 K less: 60 days cost 0.0277 log10.
+    expect(stored.countPerG).toBeCloseTo(5e7 * 10 ** -(60 / (28 * 10 ** (34 / 18))), 0);
+    expect(stored).toMatchObject({ reasons: ['count-below-minimum'], codes: ['E5005'] });
+    expect(judge(powder, { testedCountPerG: 5.5e7, testedOn: day(-60) }).reasons).toEqual([]);
+  });
+
   it('not where nobody states a count', () => {
     expect(judge({ ...powder, countPerG: null }, {})).toMatchObject({
       reasons: ['count-below-minimum'],

@@ -1,30 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadHighsSolver } from '../../../../src/adapters/solver/load-highs-solver.ts';
-import type { Crop, LinearSolver } from '../../../../src/engine/index.ts';
+import type { LinearSolver } from '../../../../src/engine/index.ts';
 import { RandomStream } from '../../../../src/engine/numerics/random-stream.ts';
 import { allocateStock } from '../../../../src/engine/stages/5-allocation/allocate-stock.ts';
 import { rationPacks } from '../../../../src/engine/stages/5-allocation/make-whole-packs.ts';
-import { type DistrictSpec, decisions, lot, sachet, seedPack, smallDistrict } from './small-district.ts';
-
-const CROPS: readonly Crop[] = ['soybean', 'groundnut', 'cowpea'];
-
-/** Invented: 300 places, three seed products and two inoculants in 12 lots at three depots, about two thirds of what is asked. */
-function largeDistrict(): DistrictSpec {
-  const random = new RandomStream(5);
-  const communities = Array.from({ length: 300 }, (_, c) => ({
-    ha: Object.fromEntries(CROPS.map((crop) => [crop, Math.round(20 + random.next() * 200) / 10])),
-    minutes: [0, 1, 2].map((d) => (d === c % 3 || random.next() < 0.4 ? 20 + random.next() * 200 : null)),
-  }));
-  const products = [...CROPS.map((crop) => seedPack(crop, 5)), sachet(['soybean', 'groundnut']), sachet(['cowpea'])];
-  const lots = products.flatMap((product, p) =>
-    Array.from({ length: p < 2 ? 3 : 2 }, (_, k) =>
-      lot(product, Math.round((300 * 12 * 10 * 0.65) / (product.kind === 'seed' ? 5 : 10) / (p < 2 ? 3 : 2)), {
-        depotId: `DEPOT-${k}`,
-      }),
-    ),
-  );
-  return { crops: CROPS, communities, products, lots, depots: [{}, {}, {}] };
-}
+import { largeDistrict } from './large-district.ts';
+import { decisions, smallDistrict } from './small-district.ts';
 
 let solver: LinearSolver;
 beforeAll(async () => {
@@ -33,7 +14,7 @@ beforeAll(async () => {
 
 describe('300 places by 5 products by 12 lots', () => {
   it('within 10 s; whole packs serve within 1 percent of what fractions could', () => {
-    const { scenario, places, season, needs } = smallDistrict(largeDistrict());
+    const { scenario, places, season, needs } = smallDistrict(largeDistrict(300));
     expect([scenario.communities.length, scenario.products.length, scenario.lots.length]).toEqual([300, 5, 12]);
     const before = performance.now();
     const { result } = allocateStock(scenario, decisions(), places, season, needs, solver, null);

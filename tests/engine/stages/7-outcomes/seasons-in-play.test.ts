@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { firstVehicle } from '../../../../src/engine/stages/7-outcomes/draw-parameters.ts';
 import { makePlayResult } from '../../../../src/engine/stages/7-outcomes/play-result.ts';
 import { playSeason } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
 import { preparePlay } from '../../../../src/engine/stages/7-outcomes/prepare-play.ts';
@@ -155,7 +156,7 @@ describe('what a draw does', () => {
 
   it('a vehicle that breaks down before the day brings its goods three days later; after it, nothing changes', () => {
     // Hand-over on day 3 of 20: broken down after a tenth of the period (day 2), or after half of it.
-    const place = prepared.drawWidth - 1;
+    const place = firstVehicle(prepared.shape);
     playSeason(prepared, 0, draw(place, 0.1), result);
     // Handed over on day 6, sown on day 7: one day in the community's store instead of two.
     const waited = Math.max(...[...result.parcelCommunityLog10].filter((v) => !Number.isNaN(v)));

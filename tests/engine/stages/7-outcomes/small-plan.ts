@@ -177,6 +177,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       packsReserved: 0,
       packsOffered: lot === 0 ? 18 : 12,
       chanceSownBeforeExpiry: 1,
+      countPerG: 1e9,
     })),
     grants: {
       community: Int32Array.of(0, 0),

@@ -40,5 +40,7 @@ function names(
 ): decision is Extract<Decision, { kind: 'lock' | 'promise' }> {
   if (decision.kind !== 'lock' && decision.kind !== 'promise') return false;
   if (decision.communityId !== communityId) return false;
+  // Fertiliser is told to nobody: it comes where there is room.
+  if (consignment.group === 'fertiliser') return false;
   return consignment.group === 'both' || (consignment.group === 'dry') === (decision.commodity === 'seed');
 }

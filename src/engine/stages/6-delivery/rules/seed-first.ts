@@ -1,37 +1,55 @@
 import type { Scenario } from '../../../vocabulary/scenario.ts';
-import type { Allocation } from '../../../vocabulary/stage-results/allocation.ts';
+import type { Allocation, Consignment } from '../../../vocabulary/stage-results/allocation.ts';
 import type { Load } from '../../../vocabulary/stage-results/delivery.ts';
 import { groupRows } from '../group-rows.ts';
 
 /**
  * Inoculant is never handed over before the seed it is for (the same day is allowed), and not at all where none of that seed
- * comes and the growers hold none of their own.
+ * comes and the growers hold none of their own. Fertiliser is put in with the seed: it may come before its seed, but not once the land is
+ * sown (`before-sowing`), and not at all without seed.
  */
 export interface SeedLinks {
-  /** Dry loads of the same community and crops, from whatever depot, per load; empty for dry goods. */
+  /** Loads of seed of the same community and crops, from whatever depot, per load; empty for seed itself. */
   readonly dryOf: readonly (readonly number[])[];
-  /** The same links from the dry side. */
+  /** Loads of inoculant of the same community and crops, per load; empty for inoculant itself. For fertiliser, of seed where there is none. */
   readonly inoculantOf: readonly (readonly number[])[];
-  /** 1 where the load may go although no linked dry load is served. */
+  /** 1 where the load may go although no linked load of seed is served. */
   readonly mayGoAlone: Uint8Array;
+  /** 1 where the load may go before its seed. */
+  readonly mayGoBefore: Uint8Array;
+  /** Day up to which the load may come whatever comes before it; -Infinity but for fertiliser. */
+  readonly unsownUntil: Float64Array;
 }
 
-export function linkSeed(scenario: Scenario, allocation: Allocation, loads: readonly Load[]): SeedLinks {
+export function linkSeed(
+  scenario: Scenario,
+  allocation: Allocation,
+  loads: readonly Load[],
+  unsownUntil: Float64Array,
+): SeedLinks {
   const { consignments, grants } = allocation;
   const cropsOf = loads.map((load) => new Set(load.grants.map((row) => grants.crop[row] as number)));
   const communityOf = loads.map((load) => consignments[load.consignment]?.community ?? -1);
   const loadsOfCommunity = groupRows(communityOf, (community) => community);
   const groupOf = (load: number) => consignments[loads[load]?.consignment ?? -1]?.group;
-  const dryOf: number[][] = loads.map((_, load) => {
-    if (groupOf(load) !== 'inoculant') return [];
+  const linked = (load: number, groups: readonly Consignment['group'][]) => {
     const crops = cropsOf[load] as Set<number>;
-    return (loadsOfCommunity.get(communityOf[load] as number) ?? []).filter(
-      (other) => groupOf(other) === 'dry' && [...(cropsOf[other] as Set<number>)].some((crop) => crops.has(crop)),
-    );
+    return (loadsOfCommunity.get(communityOf[load] as number) ?? []).filter((other) => {
+      const group = groupOf(other);
+      return group && groups.includes(group) && [...(cropsOf[other] as Set<number>)].some((crop) => crops.has(crop));
+    });
+  };
+  const isFertiliser = (load: number) => groupOf(load) === 'fertiliser';
+  const dryOf = loads.map((_, load) => {
+    if (isFertiliser(load)) return linked(load, ['dry', 'both']);
+    return groupOf(load) === 'inoculant' ? linked(load, ['dry']) : [];
   });
-  const inoculantOf: number[][] = loads.map(() => []);
-  dryOf.forEach((dry, load) => {
-    for (const other of dry) inoculantOf[other]?.push(load);
+  const inoculantOf = loads.map((_, load) => {
+    if (isFertiliser(load)) {
+      const inoculant = linked(load, ['inoculant', 'both']);
+      return inoculant.length > 0 ? inoculant : linked(load, ['dry']);
+    }
+    return groupOf(load) === 'dry' ? linked(load, ['inoculant']) : [];
   });
   const mayGoAlone = Uint8Array.from(loads, (_, load) => {
     if ((dryOf[load] as number[]).length === 0) return 1;
@@ -39,22 +57,25 @@ export function linkSeed(scenario: Scenario, allocation: Allocation, loads: read
     const named = [...(cropsOf[load] as Set<number>)].map((crop) => scenario.crops[crop]);
     return own.some((plan) => plan.ownSeedKg > 0 && named.includes(plan.crop)) ? 1 : 0;
   });
-  return { dryOf, inoculantOf, mayGoAlone };
+  const mayGoBefore = Uint8Array.from(loads, (_, load) => (isFertiliser(load) ? 1 : 0));
+  return { dryOf, inoculantOf, mayGoAlone, mayGoBefore, unsownUntil };
 }
 
 /** First day on which a load may be handed over, given the day of each served load (-1: not served). Infinity: not at all. */
 export function firstDayAfterSeed(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
   let first = -1;
   for (const dry of links.dryOf[load] as readonly number[]) first = Math.max(first, dayOf[dry] as number);
-  return first < 0 && links.mayGoAlone[load] === 0 ? Number.POSITIVE_INFINITY : first;
+  if (first < 0 && links.mayGoAlone[load] === 0) return Number.POSITIVE_INFINITY;
+  return links.mayGoBefore[load] === 1 ? -1 : first;
 }
 
-/** Last day on which a dry load may still come: the first day on which inoculant for it is handed over. */
+/** Last day on which a dry load may still come: the first on which inoculant for it is handed over; fertiliser until its land is sown. */
 export function lastDayBeforeInoculant(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
   let last = Number.POSITIVE_INFINITY;
   for (const inoculant of links.inoculantOf[load] as readonly number[]) {
     const day = dayOf[inoculant] as number;
     if (day >= 0 && day < last) last = day;
   }
-  return last;
+  const unsown = links.unsownUntil[load] as number;
+  return last === Number.POSITIVE_INFINITY && links.mayGoBefore[load] === 1 ? unsown : Math.max(last, unsown);
 }

@@ -2,11 +2,13 @@ import type { Consignment } from '../../../vocabulary/stage-results/allocation.t
 
 /**
  * Each community is trained once: with its inoculant, or with its dry goods where no inoculant is sent. The first of these
- * loads that finds a place on a vehicle carries the training.
+ * loads that finds a place on a vehicle carries the training. Fertiliser, which may come on any day, carries none.
  *
  * @returns per consignment, whether its loads may carry it
  */
 export function carriesTraining(consignments: readonly Consignment[]): boolean[] {
-  const withInoculant = new Set(consignments.filter((c) => c.group !== 'dry').map((c) => c.community));
-  return consignments.map((c) => c.group !== 'dry' || !withInoculant.has(c.community));
+  const withInoculant = new Set(consignments.filter((c) => holdsInoculant(c)).map((c) => c.community));
+  return consignments.map((c) => holdsInoculant(c) || (c.group === 'dry' && !withInoculant.has(c.community)));
 }
+
+const holdsInoculant = ({ group }: Consignment) => group === 'inoculant' || group === 'both';
