@@ -172,6 +172,7 @@ export const COVERAGE_WORDING = {
     ],
     noResponse: (crops: string) =>
       `No field response to inoculation is published for ${crops} here: nothing is added for it.`,
+    leftOpen: 'What the files leave open',
     inputsTitle: 'How well the inputs are known',
     inputs: (count: string) => `${count} inputs stand behind the figures of this plan.`,
     ours: (count: string) =>
