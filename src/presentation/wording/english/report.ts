@@ -129,7 +129,7 @@ export const REPORT_WORDING = {
   },
   again: {
     title: 'To make this plan again',
-    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte.',
+    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte; `plan --again run.json` does so from the file that was written with the plan.',
     scenario: 'files (SHA-256)',
     decisions: 'decisions (SHA-256)',
     seed: 'seed',
