@@ -44,7 +44,7 @@ export function replayLines(shown: ReplayShown): string {
     '',
     `${WORDS.worstTitle}:`,
     ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown, WORDS, grouped)}`),
-    ...rangeLines(shown.spreads),
+    ...rangeLines(shown),
     ...unknownLines(shown.unknowns),
     ...compareLines(shown),
   ].join('\n');
@@ -66,22 +66,24 @@ function seasonTable(scenario: Scenario, printed: ReplayedPlan, released: Replay
 
 const percent = (share: number) => `${grouped(100 * share)} %`;
 
-function rangeLines(spreads: ReplayShown['spreads']): string[] {
+function rangeLines({ plan, spreads }: ReplayShown): string[] {
   if (!spreads) return [];
-  const rows = (Object.keys(WORDS.ranges) as SpreadTotal[]).map((name) => {
+  const isTold = (name: SpreadTotal) => plan.outcomes.headline.fertilisedHa > 0 || !name.startsWith('phosphorus');
+  const names = (Object.keys(WORDS.ranges) as SpreadTotal[]).filter(isTold);
+  const rows = names.map((name) => {
     const { p10, p50, p90, p10Interval, p90Interval } = spreads[name];
     const decimals = name.endsWith('T') || name.endsWith('Ha') ? 1 : 0;
     const figure = (value: number) => grouped(value, decimals);
     const interval = ({ low, high }: { low: number; high: number }) => `(${figure(low)} to ${figure(high)})`;
     return [WORDS.ranges[name], figure(p10), interval(p10Interval), figure(p50), figure(p90), interval(p90Interval)];
   });
-  const names = Object.keys(WORDS.ranges) as SpreadTotal[];
   const leastSure = (those: readonly SpreadTotal[]) =>
     grouped(100 * Math.max(...those.map((name) => halfWidthShare(name, spreads[name]))), 1);
+  const mayBeNought = MAY_BE_NOUGHT.filter(isTold);
   const sure = WORDS.sure(
     leastSure(names.filter((name) => !MAY_BE_NOUGHT.includes(name))),
-    leastSure(MAY_BE_NOUGHT),
-    MAY_BE_NOUGHT.map((name) => WORDS.ranges[name]),
+    leastSure(mayBeNought),
+    mayBeNought.map((name) => WORDS.ranges[name]),
   );
   return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows]), sure];
 }

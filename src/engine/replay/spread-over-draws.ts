@@ -15,6 +15,8 @@ export const SPREAD_TOTALS = [
   'grainT',
   'programmeGrainT',
   'inoculationGrainT',
+  'phosphorusNitrogenKg',
+  'phosphorusGrainT',
 ] as const satisfies readonly PlayTotal[];
 export type SpreadTotal = (typeof SPREAD_TOTALS)[number];
 
@@ -32,7 +34,13 @@ const SAMPLES = 30;
 const SEED_STEP = 1_000_003;
 
 /** Differences that may be nought or less: how sure their ends are is told against the width of their own range. */
-export const MAY_BE_NOUGHT: readonly SpreadTotal[] = ['netNitrogenKg', 'inoculationNitrogenKg', 'inoculationGrainT'];
+export const MAY_BE_NOUGHT: readonly SpreadTotal[] = [
+  'netNitrogenKg',
+  'inoculationNitrogenKg',
+  'inoculationGrainT',
+  'phosphorusNitrogenKg',
+  'phosphorusGrainT',
+];
 
 /**
  * How far the less sure end of a range may be off by the number of draws alone: half the width of its interval over the end

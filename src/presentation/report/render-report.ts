@@ -32,8 +32,8 @@ export function renderReport({ plan, scenario, printed, zoneNames }: ReportParts
     `<p class="caution">${escapeHtml(WORDS.notYet)}</p>`,
     paragraph(WORDS.range),
     stepsSection(plan, scenario, show),
-    nitrogenSection(show),
-    grainSection(show),
+    nitrogenSection(plan, show),
+    grainSection(plan, show),
     moneySection(plan, show),
     peopleSection(show),
     seasonsSection(plan, scenario, show, { printed, zoneNames }),
@@ -68,7 +68,9 @@ function methodSection({ provenance, problems }: Plan): string {
     list(words.cautions),
     table(
       [words.figure, words.formula, words.status],
-      figures.map(({ figure, formula, status }) => [figure, formula, status].map(escapeHtml)),
+      figures.map(({ figure, formula, status }) =>
+        [figure.replace('outcomes.headline.', ''), formula, status].map(escapeHtml),
+      ),
       words.figures,
     ),
     table([words.input, words.value, words.status, words.source], [...inputs.values()].map(ofInput), words.inputs),

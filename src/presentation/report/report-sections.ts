@@ -21,16 +21,17 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
   const words = WORDS.steps;
   const { zones } = plan.outcomes;
   const isSigned = scenario.handovers.length > 0;
-  const signed = (path: string) => (isSigned ? show(path, 1) : escapeHtml(WORDS.nothingYet));
-  const between = (path: string) => `${show(`${path}.p10`, 1)} ${WORDS.to} ${show(`${path}.p90`, 1)}`;
+  const signed = (path: string, otherwise: string) => (isSigned ? show(path, 1) : escapeHtml(otherwise));
+  const between = (path: string) =>
+    `<span class="one-line">${show(`${path}.p10`, 1)} ${WORDS.to} ${show(`${path}.p90`, 1)}</span>`;
   const head = ['zone', 'planned', 'expected', 'range', 'signedFor', 'sown', 'chance', 'nitrogen'] as const;
   const all = [
     `<b>${words.all}</b>`,
     show(`${HEADLINE}.plannedHa`, 1),
     show(`${HEADLINE}.reachedHa.p50`, 1),
     between(`${HEADLINE}.reachedHa`),
-    signed(`${HEADLINE}.signedForHa`),
-    signed(`${HEADLINE}.sownHa`),
+    signed(`${HEADLINE}.signedForHa`, WORDS.nothingYet),
+    signed(`${HEADLINE}.sownHa`, WORDS.nothingYet),
     WORDS.none,
     show(`${HEADLINE}.nitrogenKg.p50`),
   ];
@@ -41,8 +42,8 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
       show(at('plannedHa'), 1),
       show(`${at('reachedRange')}.p50`, 1),
       between(at('reachedRange')),
-      signed(at('signedForHa')),
-      signed(at('sownHa')),
+      signed(at('signedForHa'), WORDS.none),
+      signed(at('sownHa'), WORDS.none),
       show(at('inTimeChance'), 2),
       show(`${at('nitrogenKg')}.p50`),
     ];
@@ -57,12 +58,16 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
   );
 }
 
-export function nitrogenSection(show: Figure): string {
+/** Whether fertiliser goes along, so that what it adds is told. */
+const isFertilised = ({ outcomes }: Plan) => outcomes.headline.fertilisedHa > 0;
+
+export function nitrogenSection(plan: Plan, show: Figure): string {
   const words = WORDS.nitrogen;
   const rows = [
     rangeRow(show, words.all, `${HEADLINE}.nitrogenKg`),
     rangeRow(show, words.inoculation, `${HEADLINE}.inoculationNitrogenKg`),
     rangeRow(show, words.atMost, `${HEADLINE}.inoculationAtMostKg`),
+    ...(isFertilised(plan) ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusNitrogenKg`)] : []),
     rangeRow(show, words.net, `${HEADLINE}.netNitrogenKg`),
   ];
   const apart = [
@@ -80,12 +85,13 @@ export function nitrogenSection(show: Figure): string {
   );
 }
 
-export function grainSection(show: Figure): string {
+export function grainSection(plan: Plan, show: Figure): string {
   const words = WORDS.grain;
   const rows = [
     rangeRow(show, words.all, `${HEADLINE}.grainT`, 1),
     rangeRow(show, words.programme, `${HEADLINE}.programmeGrainT`, 1),
     rangeRow(show, words.inoculation, `${HEADLINE}.inoculationGrainT`, 1),
+    ...(isFertilised(plan) ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusGrainT`, 1)] : []),
   ];
   return section(words.title, table(RANGE_HEAD, rows), paragraph(words.note));
 }

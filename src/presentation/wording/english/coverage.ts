@@ -29,6 +29,14 @@ export const COVERAGE_WORDING = {
     seedAndAll: 'Beyond own seed alone.',
     allNote: 'Own seed too.',
     inoculationNote: 'By larger yields.',
+    phosphorus: 'Phosphorus of the fertiliser that goes along adds',
+    phosphorusGrainTitle: 'Grain that fertiliser adds',
+    phosphorusNitrogenTitle: 'Nitrogen fixed that fertiliser adds, through larger yields',
+    phosphorusOf: 'of grain and',
+    phosphorusOn: 'of nitrogen fixed, on',
+    phosphorusHaTitle: 'Hectares that fertiliser is handed over for',
+    phosphorusNote: (low: string, high: string) =>
+      `Grain: ${low} to ${high}, eight outcomes in ten, by trials on farms; no promise. Its price stands in the goods.`,
   },
   stages: {
     planned: 'Planned',

@@ -54,6 +54,8 @@ export const REPLAY_WORDING = {
     grainT: 'grain, t',
     programmeGrainT: 'of it owed to the programme, t',
     inoculationGrainT: 'of it by inoculation, t',
+    phosphorusNitrogenKg: 'nitrogen by the phosphorus of fertiliser, through larger yields, kg',
+    phosphorusGrainT: 'grain by the phosphorus of fertiliser, t',
   } satisfies Record<SpreadTotal, string>,
   sure: (share: string, ofRange: string, mayBeNought: readonly string[]) =>
     `By the number of draws alone no end is off by more than ${share} percent of itself. These may be nought, so theirs is told against the range from P10 to P90, at most ${ofRange} percent of it: ${mayBeNought.join('; ')}.`,
@@ -66,7 +68,7 @@ export const REPLAY_WORDING = {
     nitrogenMethod: 'the nitrogen method beyond the share from the air',
     shareFromAir: 'share of nitrogen from the air',
     yield: 'yield',
-    response: 'response to inoculation',
+    response: 'how fields answer to inoculation and phosphorus',
     survivalInPacks: 'how fast rhizobia die in packs',
     survivalOnSeed: 'how fast rhizobia die on the seed',
     roadLoss: 'boxes on the road',

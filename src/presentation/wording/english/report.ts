@@ -34,6 +34,7 @@ export const REPORT_WORDING = {
     all: 'All that is fixed on the land sown, own seed too',
     inoculation: 'Of it by inoculation itself, through larger yields',
     atMost: 'The same where no field held the right rhizobia, at most',
+    phosphorus: 'Of it by the phosphorus of fertiliser, through larger yields',
     net: 'Fixed, less what leaves the fields with the grain',
     central: 'For comparison, at the central figures, kg',
     earlier: 'Fixed by the method of 2008',
@@ -50,6 +51,7 @@ export const REPORT_WORDING = {
     all: 'All grain',
     programme: 'Owed to the programme',
     inoculation: 'Added by inoculation',
+    phosphorus: 'Added by the phosphorus of fertiliser',
     note: 'Responses differ from field to field and may be below nought. This is a spread, not a promise.',
   },
   money: {
@@ -129,7 +131,7 @@ export const REPORT_WORDING = {
   },
   again: {
     title: 'To make this plan again',
-    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte; `plan --again run.json` does so from the file that was written with the plan.',
+    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte; the command plan with --again run.json does so from the file that was written beside it.',
     scenario: 'files (SHA-256)',
     decisions: 'decisions (SHA-256)',
     seed: 'seed',
