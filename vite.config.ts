@@ -49,7 +49,17 @@ const app = {
   },
 };
 
+/** The command line, and beside it the worker that it plays long runs in. */
+const commands = {
+  build: {
+    rolldownOptions: {
+      input: { main: path('src/cli/main.ts'), 'play-worker': path('src/adapters/workers/node-play-worker.ts') },
+    },
+  },
+};
+
 /** `vite build --ssr` makes the command line, `vite build` the dashboard. */
-export default defineConfig(({ isSsrBuild, command }) =>
-  command === 'build' && !isSsrBuild ? { ...app, test } : { test },
-);
+export default defineConfig(({ isSsrBuild, command }) => {
+  if (command !== 'build') return { test };
+  return isSsrBuild ? { ...commands, test } : { ...app, test };
+});

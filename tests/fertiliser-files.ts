@@ -34,3 +34,13 @@ export function tinyWithFertiliser(packs: number, phosphorus = '20'): Map<string
   );
   return files;
 }
+
+/** A file of the scenario as a test changes it. */
+export function withText(
+  files: ReadonlyMap<string, Uint8Array>,
+  name: string,
+  change: (text: string) => string,
+): Map<string, Uint8Array> {
+  const text = new TextDecoder().decode(files.get(name));
+  return new Map([...files, [name, new TextEncoder().encode(change(text))]]);
+}

@@ -103,7 +103,7 @@ function build(name, options) {
 }
 
 async function runCommand(args) {
-  const built = build('cli', ['--ssr', 'src/cli/main.ts']);
+  const built = build('cli', ['--ssr']);
   const { main } = await import(pathToFileURL(join(built, 'main.js')).href);
   return main(args);
 }

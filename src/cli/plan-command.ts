@@ -5,13 +5,14 @@ import { problemLines } from '../presentation/problem-lines.ts';
 import { STAGE_WORDING } from '../presentation/wording/english/stages.ts';
 import { openScenario } from './open-scenario.ts';
 import { readNumber, readOptions } from './read-options.ts';
+import { readRunFile } from './read-run-file.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { StageClock } from './stage-clock.ts';
 import type { Terminal } from './terminal.ts';
-import { prepareOutFolder, writePlanFiles } from './write-plan-files.ts';
+import { type MadeFrom, madeFrom, prepareOutFolder, writePlanFiles } from './write-plan-files.ts';
 
 export const PLAN_USAGE =
-  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--json]   plan a scenario folder';
+  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--again RUN.json] [--json]   plan a scenario folder';
 
 const DEFAULT_SEED = 1;
 const DEFAULT_ITERATIONS = 20_000;
@@ -23,12 +24,16 @@ const LISTED_IF_BLOCKED = 50;
 
 /** The main job without a browser: reads a folder, plans it, writes the plan and its tables, prints the headline. */
 export async function runPlan(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
-  const { folder, out, json, limits } = readCall(args);
+  const { folder, out, json, limits, again } = readCall(args);
   prepareOutFolder(out);
   const clock = new StageClock((stage) => terminal.notice(`${STAGE_WORDING[stage] ?? stage} ...`));
   const { scenario, decisions, problems } = clock.time('1-intake', () => openScenario(folder));
   if (scenario === null) return refusePlan(problems, json, terminal);
 
+  if (again && scenario.sha256 !== again.scenarioSha256)
+    throw new Refusal(`The files of ${folder} are not those that the plan was made from. Nothing was written.`);
+  if (again && decisions.sha256 !== again.decisionsSha256)
+    throw new Refusal(`The decisions of ${folder} are not those that the plan was made from. Nothing was written.`);
   const tools = await loadPlanningTools();
   const started = performance.now();
   const settings: SearchSettings = {
@@ -43,7 +48,21 @@ export async function runPlan(args: readonly string[], terminal: Terminal): Prom
   if (whole.problems.length > 0) terminal.notice(problemLines(whole.problems, LISTED));
   terminal.result(json ? JSON.stringify(whole.outcomes.headline) : headlineTable(whole));
   terminal.notice(`Written to ${out}.`);
-  return EXIT.done;
+  return again ? tellWhetherSame(madeFrom(whole), again, terminal) : EXIT.done;
+}
+
+/** Whether a plan made again is the plan that it was: the same bytes, or why not. */
+function tellWhetherSame(now: MadeFrom, before: MadeFrom, terminal: Terminal): ExitCode {
+  if (now.planSha256 === before.planSha256) {
+    terminal.notice('It is the same plan, byte for byte.');
+    return EXIT.done;
+  }
+  const why =
+    now.engineVersion === before.engineVersion
+      ? 'The program was changed since.'
+      : `It was made by engine ${before.engineVersion}; this is ${now.engineVersion}.`;
+  terminal.notice(`It is another plan than before. ${why}`);
+  return EXIT.blocked;
 }
 
 /** The share of a limit of steps; a limit of time shows the steps alone. */
@@ -55,26 +74,45 @@ interface PlanCall {
   readonly folder: string;
   readonly out: string;
   readonly json: boolean;
+  /** What an earlier plan was made from, to be made again. */
+  readonly again: MadeFrom | null;
   readonly limits: { readonly seed: number; readonly iterations: number; readonly seconds: number | null };
 }
 
 function readCall(args: readonly string[]): PlanCall {
   const text = { type: 'string' } as const;
-  const options = { out: text, seed: text, iterations: text, seconds: text, json: { type: 'boolean' } } as const;
+  const options = {
+    out: text,
+    seed: text,
+    iterations: text,
+    seconds: text,
+    again: text,
+    json: { type: 'boolean' },
+  } as const;
   const { values, paths } = readOptions(args, options, 1, PLAN_USAGE);
   const given = (name: string) => (typeof values[name] === 'string' ? (values[name] as string) : null);
   const [out, iterations, seconds] = [given('out'), given('iterations'), given('seconds')];
   if (out === null) throw new Refusal(`Say with --out where to write the plan.\nUse: ${PLAN_USAGE}`);
+  const again = given('again') === null ? null : readRunFile(given('again') as string);
+  if (again && [given('seed'), iterations, seconds].some((limit) => limit !== null))
+    throw new Refusal('--again takes seed and steps from the file; give no others.');
   if (iterations !== null && seconds !== null) throw new Refusal('Give --iterations or --seconds, not both.');
   return {
     folder: paths[0] as string,
     out,
     json: values['json'] === true,
-    limits: {
-      seed: readNumber('--seed', given('seed') ?? String(DEFAULT_SEED), { least: 0, most: 4294967295, whole: true }),
-      iterations: searchSteps(iterations, seconds),
-      seconds: seconds === null ? null : readNumber('--seconds', seconds, { least: 0, most: 86_400, whole: false }),
-    },
+    again,
+    limits: again
+      ? { seed: again.seed, iterations: again.iterations, seconds: null }
+      : {
+          seed: readNumber('--seed', given('seed') ?? String(DEFAULT_SEED), {
+            least: 0,
+            most: 4294967295,
+            whole: true,
+          }),
+          iterations: searchSteps(iterations, seconds),
+          seconds: seconds === null ? null : readNumber('--seconds', seconds, { least: 0, most: 86_400, whole: false }),
+        },
   };
 }
 

@@ -26,7 +26,7 @@ export async function runReport(args: readonly string[], terminal: Terminal): Pr
   }
   const plan = readSoundPlan(file, scenario, decisions);
   const { overlay } = await loadPlanningTools();
-  const replay = openReplay(scenario, decisions, plan, overlay);
+  const replay = openReplay(scenario, decisions, plan, null, overlay);
   const printed = replaySeasons(replay, 'as-printed');
   const html = renderReport({ plan, scenario, printed, zoneNames: replay.zoneNames });
   try {

@@ -1,8 +1,9 @@
+import { createHash } from 'node:crypto';
 import { mkdirSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import type { MultiPolygon, Plan, Scenario } from '../engine/index.ts';
-import { planTables } from '../presentation/tables.ts';
+import { planTables, planText } from '../presentation/tables.ts';
 import { Refusal } from './refusal.ts';
 import type { StageClock } from './stage-clock.ts';
 
@@ -17,6 +18,24 @@ interface PlanFiles {
   readonly scenario: Scenario;
   readonly zonePolygons: readonly (MultiPolygon | null)[];
   readonly clock: StageClock;
+}
+
+/** What the same plan is made from again, beside the files themselves: the part of run.json that `plan --again` reads. */
+export interface MadeFrom {
+  readonly scenarioSha256: string;
+  readonly decisionsSha256: string;
+  readonly engineVersion: string;
+  readonly seed: number;
+  readonly iterations: number;
+  readonly stoppedBy: Plan['stoppedBy'];
+  /** Of plan.json as written. */
+  readonly planSha256: string;
+}
+
+export function madeFrom(plan: Plan): MadeFrom {
+  const { scenarioSha256, decisionsSha256, engineVersion, seed, iterations, stoppedBy } = plan;
+  const planSha256 = createHash('sha256').update(planText(plan)).digest('hex');
+  return { scenarioSha256, decisionsSha256, engineVersion, seed, iterations, stoppedBy, planSha256 };
 }
 
 /** Writes the plan and its tables. Each file is written beside its place and then put there, so that none is ever half. */
@@ -37,18 +56,16 @@ export function writePlanFiles(folder: string, { plan, scenario, zonePolygons, c
   }
 }
 
-/** Clock and machine, which the plan itself does not hold. */
+/** What the plan is made from, and clock and machine, which the plan itself does not hold. */
 function describeRun(plan: Plan, clock: StageClock) {
   return {
     finished: new Date().toISOString(),
-    engineVersion: plan.engineVersion,
+    ...madeFrom(plan),
     node: process.version,
     system: `${process.platform} ${process.arch}`,
     processors: cpus().length,
     memoryMiB: Math.round(totalmem() / 2 ** 20),
     peakMemoryMiB: Math.round(process.resourceUsage().maxRSS / 1024),
-    iterations: plan.iterations,
-    stoppedBy: plan.stoppedBy,
     milliseconds: clock.milliseconds,
   };
 }

@@ -17,6 +17,7 @@ export {
   type InstanceVehicles,
   type LotDifference,
   makePlayResult,
+  type PreparedPlay,
   planSeason,
   playSeason,
   preparePlay,
@@ -37,8 +38,14 @@ export {
   type StockDesk,
 } from './questions.ts';
 export { INOCULATION_PRACTICE } from './reference/inoculation-practice.ts';
+export { type LongRun, playHere } from './replay/long-run.ts';
 export { openReplay } from './replay/open-replay.ts';
-export { type RankedUnknown, rankUnknowns, type Unknown } from './replay/rank-unknowns.ts';
+export { openRun, type RunKinds, type RunOrder } from './replay/open-run.ts';
+export {
+  type RankedUnknowns,
+  rankRun,
+  type Unknown,
+} from './replay/rank-unknowns.ts';
 export {
   comparePlans,
   type PlanDifference,
@@ -49,5 +56,11 @@ export {
   type ZoneLoss,
 } from './replay/replay-seasons.ts';
 export { judgeRobustDays } from './replay/robust-days.ts';
-export { type SpreadTotal, type SureSpread, spreadOverDraws } from './replay/spread-over-draws.ts';
+export {
+  halfWidthShare,
+  MAY_BE_NOUGHT,
+  type SpreadTotal,
+  type SureSpreads,
+  spreadRun,
+} from './replay/spread-over-draws.ts';
 export * from './vocabulary/index.ts';

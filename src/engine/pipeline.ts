@@ -38,18 +38,11 @@ export { readScenario, type ScenarioReading } from './stages/1-intake/read-scena
 export type { DeliveryDesk } from './stages/6-delivery/delivery-desk.ts';
 export type { InstanceVehicles, RoutingInstance } from './stages/6-delivery/search/routing-instance.ts';
 export { type InstanceAnswer, solveInstance } from './stages/6-delivery/search/solve-instance.ts';
-export { type DrawGroup, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
+export { type DrawGroup, drawEvenly, drawGroups, drawParameters } from './stages/7-outcomes/draw-parameters.ts';
 export { costliest } from './stages/7-outcomes/past-seasons.ts';
-export {
-  type DrivenLoads,
-  makePlayResult,
-  type PlayParts,
-  type PlayTotal,
-  type PreparedPlay,
-  playSeason,
-  preparePlay,
-  SEASON_LOSSES,
-} from './stages/7-outcomes/play-season.ts';
+export { makePlayResult, type PlayTotal, SEASON_LOSSES } from './stages/7-outcomes/play-result.ts';
+export { playSeason } from './stages/7-outcomes/play-season.ts';
+export { type DrivenLoads, type PlayParts, type PreparedPlay, preparePlay } from './stages/7-outcomes/prepare-play.ts';
 export type { PlayRule } from './stages/7-outcomes/visits-in-seasons.ts';
 
 /** Results of the stages under the hash of their inputs, to be handed to the next run. */

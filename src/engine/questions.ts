@@ -32,6 +32,8 @@ import {
   type ZoneShares,
 } from './vocabulary/index.ts';
 
+export type { Ground } from './ground.ts';
+
 // What a person asks beside a plan. Nothing of it is kept; what is to hold becomes a row of a file or a decision.
 
 /** What is so whoever gets what, for those who play a plan that is already made. */

@@ -1,15 +1,17 @@
 import {
   comparePlans,
+  halfWidthShare,
+  MAY_BE_NOUGHT,
   type Plan,
   type PlanDifference,
-  type RankedUnknown,
+  type RankedUnknowns,
   type ReplayedPlan,
-  type ReplayedSeason,
   type Scenario,
   type SpreadTotal,
-  type SureSpread,
+  type SureSpreads,
   worstSeasons,
 } from '../engine/index.ts';
+import { explainSeason } from './explain-season.ts';
 import { grouped } from './grouped-figure.ts';
 import { seasonLabel } from './views/coverage-seasons.ts';
 import { REPLAY_WORDING as WORDS } from './wording/english/replay.ts';
@@ -21,13 +23,12 @@ export interface ReplayShown {
   readonly printed: ReplayedPlan;
   readonly released: ReplayedPlan;
   readonly draws: number;
-  readonly spreads: Readonly<Record<SpreadTotal, SureSpread>> | null;
-  readonly unknowns: Readonly<Record<keyof typeof WORDS.unknownsOf, readonly RankedUnknown[]>> | null;
+  readonly spreads: SureSpreads | null;
+  readonly unknowns: RankedUnknowns | null;
   readonly other: { readonly name: string; readonly printed: ReplayedPlan } | null;
 }
 
 const WORST = 3;
-const PLACES_NAMED = 3;
 
 /** A plan in past seasons as lines of text: the seasons, the worst explained, ranges, unknowns, another plan beside it. */
 export function replayLines(shown: ReplayShown): string {
@@ -42,8 +43,8 @@ export function replayLines(shown: ReplayShown): string {
     ...seasonTable(scenario, printed, released),
     '',
     `${WORDS.worstTitle}:`,
-    ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown)}`),
-    ...rangeLines(shown.spreads),
+    ...worstSeasons(printed, WORST).map((season) => `- ${explainSeason(season, printed, shown, WORDS, grouped)}`),
+    ...rangeLines(shown),
     ...unknownLines(shown.unknowns),
     ...compareLines(shown),
   ].join('\n');
@@ -65,54 +66,32 @@ function seasonTable(scenario: Scenario, printed: ReplayedPlan, released: Replay
 
 const percent = (share: number) => `${grouped(100 * share)} %`;
 
-/** One season in words: what was lost, to what, where, and which trips waited. */
-export function explainSeason(
-  season: ReplayedSeason,
-  { inoculatedHa }: ReplayedPlan,
-  { scenario, zoneNames }: Pick<ReplayShown, 'scenario' | 'zoneNames'>,
-): string {
-  const losses = Object.entries(season.lostHa)
-    .filter(([, ha]) => ha >= 0.05)
-    .sort((a, b) => b[1] - a[1])
-    .map(([cause, ha]) => {
-      const places = season.zoneLosses
-        .filter((loss) => loss.cause === cause)
-        .slice(0, PLACES_NAMED)
-        .map(({ zone, hectares }) => WORDS.inZone(zoneNames[zone] ?? WORDS.outside, grouped(hectares, 1)));
-      return `${WORDS.lost[cause as keyof typeof WORDS.lost](grouped(ha, 1))}, ${WORDS.where(places.join(', '))}`;
-    });
-  const waits = [
-    ...(season.tripsMoved > 0 ? [WORDS.moved(season.tripsMoved, season.daysMoved)] : []),
-    ...(season.tripsNever > 0 ? [WORDS.never(season.tripsNever)] : []),
-  ];
-  const said = [...losses, ...waits];
-  const start = WORDS.worst(
-    seasonLabel(season.year, scenario),
-    grouped(season.reachedHa, 1),
-    grouped(inoculatedHa, 1),
-    grouped(100 * season.valueKept),
-  );
-  return `${start} ${said.length === 0 ? capital(WORDS.noneLost) : `${capital(said.join('; '))}.`}`;
-}
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-function rangeLines(spreads: ReplayShown['spreads']): string[] {
+function rangeLines({ plan, spreads }: ReplayShown): string[] {
   if (!spreads) return [];
-  const rows = (Object.keys(WORDS.ranges) as SpreadTotal[]).map((name) => {
+  const isTold = (name: SpreadTotal) => plan.outcomes.headline.fertilisedHa > 0 || !name.startsWith('phosphorus');
+  const names = (Object.keys(WORDS.ranges) as SpreadTotal[]).filter(isTold);
+  const rows = names.map((name) => {
     const { p10, p50, p90, p10Interval, p90Interval } = spreads[name];
     const decimals = name.endsWith('T') || name.endsWith('Ha') ? 1 : 0;
     const figure = (value: number) => grouped(value, decimals);
     const interval = ({ low, high }: { low: number; high: number }) => `(${figure(low)} to ${figure(high)})`;
     return [WORDS.ranges[name], figure(p10), interval(p10Interval), figure(p50), figure(p90), interval(p90Interval)];
   });
-  return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows])];
+  const leastSure = (those: readonly SpreadTotal[]) =>
+    grouped(100 * Math.max(...those.map((name) => halfWidthShare(name, spreads[name]))), 1);
+  const mayBeNought = MAY_BE_NOUGHT.filter(isTold);
+  const sure = WORDS.sure(
+    leastSure(names.filter((name) => !MAY_BE_NOUGHT.includes(name))),
+    leastSure(mayBeNought),
+    mayBeNought.map((name) => WORDS.ranges[name]),
+  );
+  return ['', `${WORDS.rangesTitle}:`, ...columns([[...WORDS.rangeHead], ...rows]), sure];
 }
 
 function unknownLines(unknowns: ReplayShown['unknowns']): string[] {
   if (!unknowns) return [];
   const tables = (Object.keys(WORDS.unknownsOf) as (keyof typeof WORDS.unknownsOf)[]).flatMap((outcome) => {
-    const rows = unknowns[outcome].map(({ unknown, first, total }) => [
+    const rows = (unknowns[outcome] ?? []).map(({ unknown, first, total }) => [
       WORDS.unknowns[unknown],
       grouped(first, 2),
       grouped(total, 2),

@@ -17,6 +17,9 @@ function orderListText(plan: Plan, scenario: Scenario): string {
   return `${[...lines.map(({ text }) => text), total].join('\n').replaceAll('\u00a0', ' ')}\n`;
 }
 
+/** A plan document as it is written. */
+export const planText = (plan: Plan): string => `${JSON.stringify(plan)}\n`;
+
 const outlinesAsSent = ({ zones }: Scenario) =>
   zones.map(({ geometry }) => (geometry.kind === 'area' ? geometry.polygons : null));
 
@@ -33,7 +36,7 @@ export function planTables(
   const lotKind = scenario.lots.map(({ productId }) => kindOf(productId));
   const depots = scenario.depots.map(({ position }) => position);
   return {
-    'plan.json': () => `${JSON.stringify(plan)}\n`,
+    'plan.json': () => planText(plan),
     'needs.csv': () => needsCsv(plan),
     'allocation.csv': () => allocationCsv(plan, lotKind),
     'pick-list.csv': () => pickListCsv(plan, scenario),

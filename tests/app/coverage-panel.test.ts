@@ -7,6 +7,8 @@ import { StoresContext } from '../../src/app/state/use-stores.ts';
 import { createViewStore } from '../../src/app/state/view-store.ts';
 import { VIEWS } from '../../src/app/views.ts';
 import type { Language } from '../../src/presentation/wording/words.ts';
+import { tinyWithFertiliser } from '../fertiliser-files.ts';
+import { planFiles } from '../plan-files.ts';
 import { stockCase } from '../presentation/views/stock-case.ts';
 
 const { plan, scenario } = stockCase('tiny-district');
@@ -74,6 +76,14 @@ describe('the coverage panel', () => {
     };
     const signed = { ...scenario, handovers: [handover] } as unknown as typeof scenario;
     expect(markup('Panel', { season: { scenario: signed } })).not.toContain('nothing yet');
+  });
+
+  it('tells what the phosphorus of fertiliser adds where it goes along, and nothing where none does', () => {
+    expect(markup('Panel')).not.toContain('By phosphorus');
+    const fertilised = planFiles(tinyWithFertiliser(40));
+    const html = markup('Panel', { season: { plan: fertilised.plan, scenario: fertilised.scenario } });
+    expect(html).toMatch(/By phosphorus.*Fertiliser for .*; grain/);
+    expect(html).not.toMatch(/NaN|undefined/);
   });
 
   it('names the price that is missing, and prices nothing without it', () => {

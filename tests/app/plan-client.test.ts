@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Cancelled, type PlanWorker, planClient } from '../../src/adapters/workers/plan-client.ts';
+import { Cancelled } from '../../src/adapters/workers/cancelled.ts';
+import { type PlanWorker, planClient } from '../../src/adapters/workers/plan-client.ts';
 import type { FromWorker, ToWorker } from '../../src/adapters/workers/worker-messages.ts';
 
 /** A worker that answers when it is told to. */

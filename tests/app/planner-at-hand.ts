@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { loadPlanningTools } from '../../src/adapters/tools/load-planning-tools.ts';
-import { Cancelled, type PlanClient } from '../../src/adapters/workers/plan-client.ts';
+import { Cancelled } from '../../src/adapters/workers/cancelled.ts';
+import type { PlanClient } from '../../src/adapters/workers/plan-client.ts';
 import { Planner } from '../../src/adapters/workers/planner.ts';
 import { keptState } from '../../src/app/state/kept-state.ts';
 import { type Files, readFolderFiles } from '../plan-files.ts';

@@ -154,6 +154,24 @@ describe('questions', () => {
     await planState('Plan is current').waitFor();
   });
 
+  it('to past seasons: the worst are told, the unknowns are ranked beside the page or called off, another plan is compared', async () => {
+    await page.getByRole('link', { name: 'Coverage' }).click();
+    const told = page.locator('.replay-worst li');
+    await told.first().waitFor();
+    expect(await told.count()).toBe(3);
+    const rank = page.getByRole('button', { name: 'Work it out' });
+    await rank.click();
+    await page.locator('.replay-rank').getByRole('button', { name: 'Cancel' }).click();
+    await rank.click();
+    await page.locator('.unknowns tbody tr').first().waitFor({ timeout: 120_000 });
+    expect(await page.locator('.replay-rank').textContent()).toMatch(/Most of the spread comes of .*: \d+.% of it/);
+    const file = { name: 'other.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"x"}') };
+    await page.locator('.replay-compare input').setInputFiles(file);
+    await page.getByText('other.json does not hold').waitFor();
+    await page.locator('.replay-compare input').setInputFiles({ ...file, buffer: Buffer.from('plan') });
+    await page.getByText('other.json is not JSON').waitFor();
+  });
+
   it('to the days: a vehicle is away, the days are planned again from the plan, and the changes are told', async () => {
     await page.goto(`${dashboard.address}#/days`);
     await page

@@ -58,6 +58,29 @@ describe('plan', () => {
     }
   });
 
+  it('is made again from its run.json, byte for byte, and is not where the files, the limit or the file are others', () => {
+    const again = join(desk, 'from-run');
+    const run = join(out, 'run.json');
+    const made = nodulary('plan', tiny, '--out', again, '--again', run);
+    expect(made.status).toBe(0);
+    expect(made.stderr).toContain('the same plan, byte for byte');
+    expect(readFileSync(join(again, 'plan.json'), 'utf8')).toBe(readFileSync(join(out, 'plan.json'), 'utf8'));
+    const other = nodulary('plan', join(tiny, '..', 'demo-district'), '--out', again, '--again', run);
+    expect([other.status, other.stderr]).toEqual([2, expect.stringContaining('not those that the plan was made from')]);
+    expect(nodulary('plan', tiny, '--out', again, '--again', run, '--seed', '3').status).toBe(2);
+    const spoiled = join(desk, 'run.json');
+    const told = JSON.parse(readFileSync(run, 'utf8'));
+    for (const [change, says] of [
+      [{ stoppedBy: 'time' }, 'stopped by time'],
+      [{ seed: 'one' }, 'does not say'],
+      [{ planSha256: '0' }, 'another plan than before'],
+    ] as const) {
+      writeFileSync(spoiled, JSON.stringify({ ...told, ...change }));
+      const { status, stderr } = nodulary('plan', tiny, '--out', again, '--again', spoiled);
+      expect([status, stderr]).toEqual([1, expect.stringContaining(says)]);
+    }
+  });
+
   it('is played in past seasons: a table, the worst explained, ranges and unknowns, and no promise', () => {
     const plan = join(out, 'plan.json');
     const { status, stdout } = nodulary('replay', tiny, plan, '--draws', '40', '--with', plan);
@@ -69,6 +92,17 @@ describe('plan', () => {
     const told = JSON.parse(nodulary('replay', tiny, plan, '--draws', '0', '--json').stdout);
     expect(told.printed.seasons.length).toBeGreaterThan(0);
     expect(told.spreads).toBeNull();
+  });
+
+  it('is played alike by one worker and by three, byte for byte', () => {
+    const plan = join(out, 'plan.json');
+    const [alone, three] = ['1', '3'].map((workers) =>
+      nodulary('replay', tiny, plan, '--draws', '300', '--json', '--workers', workers),
+    );
+    expect(alone?.status).toBe(0);
+    expect(JSON.parse(alone?.stdout ?? '').spreads.nitrogenKg.p50).toBeGreaterThan(0);
+    expect(three?.stdout).toBe(alone?.stdout);
+    expect(nodulary('replay', tiny, plan, '--workers', '0').stderr).toContain('--workers takes a whole number');
   });
 
   it('is told on one page that stands alone', () => {

@@ -5,14 +5,15 @@ import { loadPlanningTools } from '../../src/adapters/tools/load-planning-tools.
 import { openReplay, type Plan, planSeason, readScenario, replaySeasons } from '../../src/engine/index.ts';
 import { grouped } from '../../src/presentation/grouped-figure.ts';
 import { renderReport } from '../../src/presentation/report/render-report.ts';
-import { readFolderFiles } from '../plan-files.ts';
+import { tinyWithFertiliser } from '../fertiliser-files.ts';
+import { planFiles, readFolderFiles } from '../plan-files.ts';
 
 const folder = fileURLToPath(new URL('../../scenarios/tiny-district', import.meta.url));
 const { scenario, decisions } = readScenario(recordsFromFiles(readFolderFiles(folder)));
 if (!scenario) throw new Error('the tiny district is blocked');
 const tools = await loadPlanningTools();
 const { plan } = planSeason(scenario, decisions, null, { seed: 1, iterations: 200, stop: null, progress: null }, tools);
-const replay = openReplay(scenario, decisions, plan, tools.overlay);
+const replay = openReplay(scenario, decisions, plan, null, tools.overlay);
 const parts = { scenario, printed: replaySeasons(replay, 'as-printed'), zoneNames: replay.zoneNames };
 const html = renderReport({ plan, ...parts });
 
@@ -78,6 +79,23 @@ describe('the report', () => {
     expect(page).toContain('nothing can be expected of it');
     expect(page).toContain('not priced');
     expect(page).not.toMatch(/NaN|undefined|Infinity|\[object/);
+  });
+
+  it('tells what fertiliser adds where it goes along, and its price among the goods; nothing of it where none does', () => {
+    const made = planFiles(tinyWithFertiliser(40));
+    const played = openReplay(made.scenario, made.decisions, made.plan, null, tools.overlay);
+    const printed = replaySeasons(played, 'as-printed');
+    const page = renderReport({ plan: made.plan, scenario: made.scenario, printed, zoneNames: played.zoneNames });
+    const { phosphorusGrainT, fertilisedHa, cost } = made.plan.outcomes.headline;
+    expect(fertilisedHa).toBeGreaterThan(1);
+    // No more than 30 kg of P at 17.56 kg of grain each (Adjei-Nsiah et al. 2018, read), as much again for the spread.
+    expect(phosphorusGrainT.p90).toBeLessThanOrEqual(fertilisedHa * 0.03 * 17.56 * 2);
+    expect(page).toContain('Added by the phosphorus of fertiliser');
+    expect(page).toContain(
+      `<data value="${phosphorusGrainT.p50}" data-figure="outcomes.headline.phosphorusGrainT.p50">`,
+    );
+    expect(html).not.toContain('headline.phosphorusGrainT.p50');
+    expect((cost.otherGoods ?? 0) - (plan.outcomes.headline.cost.otherGoods ?? 0)).toBeGreaterThanOrEqual(20);
   });
 
   it('keeps what the files say as text', () => {

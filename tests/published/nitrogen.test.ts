@@ -8,7 +8,13 @@ import {
   RESPONSES_OVERLAP,
 } from '../../src/engine/reference/phosphorus-response.ts';
 import { estimateResidue, grainNitrogenKgPerT, residueLine } from '../../src/engine/science/harvest-nitrogen.ts';
-import { earlierNitrogenKgPerT, estimateNitrogen, nitrogenFixedKgPerHa } from '../../src/engine/science/nitrogen.ts';
+import {
+  earlierNitrogenKgPerT,
+  estimateNitrogen,
+  fixNitrogen,
+  nitrogenColumns,
+  nitrogenFixedKgPerHa,
+} from '../../src/engine/science/nitrogen.ts';
 import {
   expectedResponse,
   jointGain,
@@ -46,9 +52,22 @@ describe('nitrogen fixed by Herridge et al. 2022', () => {
   for (const [crop, grain, region, fixed] of PUBLISHED) {
     test(`${crop} at ${grain} t/ha, ${region}: ${fixed} kg/ha`, () => {
       expect(nitrogenFixedKgPerHa(crop, grain, region)).toBeCloseTo(fixed, 1);
-      expect(nitrogenFixedKgPerHa(crop, grain, region)).toBe(estimateNitrogen(crop, grain, region).fixedKg);
     });
   }
+
+  test('many yields at once, as a play takes them, fix the same', () => {
+    const crops = [...new Set(PUBLISHED.map(([crop]) => crop))];
+    const yields = PUBLISHED.filter(([, , region]) => region === 'rest-of-world');
+    const cropOf = Int32Array.from(yields, ([crop]) => crops.indexOf(crop));
+    const grain = Float64Array.from(yields, ([, grainT]) => grainT);
+    const fixed = new Float64Array(yields.length);
+    fixNitrogen(nitrogenColumns(crops), cropOf, grain, new Float64Array(crops.length).fill(2), fixed);
+    fixed.forEach((kg, i) => {
+      expect(kg / 2).toBeCloseTo(yields[i]?.[3] as number, 1);
+    });
+    fixNitrogen(nitrogenColumns(crops), cropOf, grain.fill(Number.NaN), new Float64Array(crops.length).fill(1), fixed);
+    expect([...new Set(fixed)]).toEqual([0]);
+  });
 
   test('step by step: soybean at 1 t/ha, harvest index 0.2775, shoots 3.6036 t/ha of 3.4878 % N, crop 175.96 kg N', () => {
     const steps = estimateNitrogen('soybean', 1);

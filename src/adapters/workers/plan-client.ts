@@ -1,3 +1,4 @@
+import { Cancelled } from './cancelled.ts';
 import type {
   CallName,
   FromWorker,
@@ -19,8 +20,6 @@ export interface PlanClient {
   /** Ends what is running. The scenario stays open. */
   cancel(): void;
 }
-
-export class Cancelled extends Error {}
 
 interface Waiting {
   readonly resolve: (answer: never) => void;

@@ -9,6 +9,7 @@ import {
   estimateNeedsAlone,
   type LinearSolver,
   openDeliveryDesk,
+  openReplay,
   openStockDesk,
   type Plan,
   type PlanningTools,
@@ -16,6 +17,7 @@ import {
   planSeason,
   readScenario,
   replanDelivery,
+  replaySeasons,
   type ScenarioReading,
   type ScenarioRecords,
   type StageCache,
@@ -27,6 +29,7 @@ import { PlanningShare } from './planning-share.ts';
 import type {
   GatheredFiles,
   OpenedScenario,
+  PlanAsMade,
   PlannedSeason,
   PlanningProgress,
   PlanOrder,
@@ -152,6 +155,30 @@ export class Planner {
     this.tools ??= this.loadTools();
     const { overlay } = await this.tools;
     return { trip: askTripAtHour(read.scenario, read.decisions, this.stages, overlay, trip) };
+  }
+
+  async replay({ plan, decisions, other }: WorkerCalls['replay']['ask']): Promise<WorkerCalls['replay']['answer']> {
+    const replay = await this.openReplay(plan, decisions);
+    if (replay === null) return null;
+    const beside = other && this.holds(other) ? await this.openReplay(other.plan as Plan, other.decisions) : null;
+    return {
+      zoneNames: replay.zoneNames,
+      printed: replaySeasons(replay, 'as-printed'),
+      other: beside && replaySeasons(beside, 'as-printed'),
+      prepared: replay.play('as-printed'),
+    };
+  }
+
+  private holds({ plan, decisions }: PlanAsMade<unknown>): boolean {
+    const read = this.readWith(decisions);
+    return read.scenario !== null && checkPlan(read.scenario, read.decisions, plan).length === 0;
+  }
+
+  private async openReplay(plan: Plan, decisions: readonly Decision[]) {
+    const read = this.readWith(decisions);
+    if (read.scenario === null) return null;
+    this.tools ??= this.loadTools();
+    return openReplay(read.scenario, read.decisions, plan, this.stages, (await this.tools).overlay);
   }
 
   async stock({ decisions, changes }: WorkerCalls['stock']['ask']): Promise<WorkerCalls['stock']['answer']> {

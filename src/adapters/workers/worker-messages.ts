@@ -7,8 +7,10 @@ import type {
   MovePriced,
   Needs,
   Plan,
+  PreparedPlay,
   Problem,
   ReadFault,
+  ReplayedPlan,
   Scenario,
   SeasonCalendar,
   SmallestChange,
@@ -109,8 +111,31 @@ export interface WorkerCalls {
     readonly ask: PlanOrder;
     readonly answer: { readonly plan: Plan; readonly difference: DeliveryDifference } | null;
   };
+  /**
+   * A plan in every past season, and another one beside it where it is of the same files: made before this one under decisions of
+   * its own, or chosen by a reader; null where no plan is possible.
+   */
+  readonly replay: {
+    readonly ask: PlanAsMade & { readonly other: PlanAsMade<unknown> | null };
+    readonly answer: ReplayAnswer | null;
+  };
   /** What bringing a consignment of the last plan with another vehicle or on another day would cost; null before a plan. */
   readonly move: { readonly ask: MoveAsked; readonly answer: { readonly priced: MovePriced | null } };
+}
+
+/** A plan document and the decisions it was made under. */
+export interface PlanAsMade<Document = Plan> {
+  readonly plan: Document;
+  readonly decisions: readonly Decision[];
+}
+
+export interface ReplayAnswer {
+  readonly zoneNames: readonly (string | null)[];
+  readonly printed: ReplayedPlan;
+  /** Null where none was asked for, or the checker finds that it does not hold. */
+  readonly other: ReplayedPlan | null;
+  /** What long runs are played with. */
+  readonly prepared: PreparedPlay;
 }
 
 export type CallName = keyof WorkerCalls;

@@ -6,7 +6,7 @@ import type { SeasonState } from './season-store.ts';
 type Store = StoreApi<SeasonState>;
 type Questions = Pick<
   SeasonState,
-  'askStock' | 'askSmallestChange' | 'askTransfers' | 'askMove' | 'askTrip' | 'weighDays'
+  'askStock' | 'askSmallestChange' | 'askTransfers' | 'askMove' | 'askTrip' | 'weighDays' | 'askReplay'
 >;
 
 /** Questions about the plan that change nothing in it. None is asked while a plan is being made. */
@@ -45,6 +45,13 @@ export function planQuestions(
         const { plannedFrom, files } = get();
         if (plannedFrom?.files !== files) return null;
         return (await client.ask('tripAtHour', { decisions: plannedFrom.decisions, trip })).trip;
+      }),
+
+    askReplay: (other) =>
+      asked(async () => {
+        const { plan, plannedFrom, files } = get();
+        if (!plan || plannedFrom?.files !== files) return null;
+        return client.ask('replay', { plan, decisions: plannedFrom.decisions, other });
       }),
 
     async weighDays() {

@@ -1,8 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { StartFiles } from '../../adapters/browser/fetch-start.ts';
 import type { Gathered } from '../../adapters/browser/gather-files.ts';
-import { Cancelled, type PlanClient } from '../../adapters/workers/plan-client.ts';
-import type { OpenedScenario, PlanningProgress } from '../../adapters/workers/worker-messages.ts';
+import { Cancelled } from '../../adapters/workers/cancelled.ts';
+import type { PlanClient } from '../../adapters/workers/plan-client.ts';
+import type {
+  OpenedScenario,
+  PlanAsMade,
+  PlanningProgress,
+  ReplayAnswer,
+} from '../../adapters/workers/worker-messages.ts';
 import type {
   AllocationDifference,
   Commodity,
@@ -56,6 +62,8 @@ export interface SeasonState {
   readonly plan: Plan | null;
   readonly plannedFrom: PlannedFrom | null;
   readonly planning: PlanningProgress | null;
+  /** The plan before this one, where it was of the same files. */
+  readonly planBefore: PlanAsMade | null;
   /** What the independent checker found in the plan; null while it has not answered. */
   readonly findings: readonly Problem[] | null;
   readonly notice: Notice | null;
@@ -91,6 +99,8 @@ export interface SeasonState {
   askMove(asked: MoveAsked): Promise<MovePriced | null>;
   /** How a planned trip would go at another hour; null where no answer is possible. */
   askTrip(trip: TripQuestion): Promise<TripAtHour | null>;
+  /** The plan in past seasons, and another beside it; null where no answer is possible. */
+  askReplay(other: PlanAsMade<unknown> | null): Promise<ReplayAnswer | null>;
   /** Has the days of the plan weighed, once a plan. */
   weighDays(): Promise<void>;
 }
@@ -108,6 +118,7 @@ const NOTHING = {
   undone: [],
   plan: null,
   plannedFrom: null,
+  planBefore: null,
   planning: null,
   findings: null,
   notice: null,
@@ -252,6 +263,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
             plan,
             scenario,
             plannedFrom: { files, decisions },
+            planBefore: planNow(get(), files),
             planning: null,
             findings: null,
             notice: null,
@@ -288,6 +300,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
             plan,
             difference,
             plannedFrom: { files, decisions },
+            planBefore: planNow(get(), files),
             findings: null,
             notice: null,
             changedNeeds: null,
@@ -319,12 +332,18 @@ function lastStep(decisions: readonly Decision[]): number {
   return step === null ? 1 : decisions.length - 1 - before;
 }
 
+/** The plan that is about to be followed by another of the same files. */
+function planNow({ plan, plannedFrom }: SeasonState, files: Files): PlanAsMade | null {
+  return plan && plannedFrom?.files === files ? { plan, decisions: plannedFrom.decisions } : null;
+}
+
 const cleared = () => ({
   difference: null,
   changedNeeds: null,
   calendar: null,
   plan: null,
   plannedFrom: null,
+  planBefore: null,
   findings: null,
   undone: [],
 });

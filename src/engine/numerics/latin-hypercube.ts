@@ -24,4 +24,4 @@ export function latinHypercube(count: number, width: number, seed: number): Floa
 }
 
 /** Half of the least step between two numbers of the stream, widened so that it is not lost in the sum. */
-const HALF_STEP = 1e-9;
+export const HALF_STEP = 1e-9;

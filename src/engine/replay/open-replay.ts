@@ -1,6 +1,6 @@
 import type { PolygonOverlay } from '../numerics/polygon-overlay.ts';
 import { type PlayRule, type PreparedPlay, preparePlay } from '../pipeline.ts';
-import { layGroundAlone } from '../questions.ts';
+import { type Ground, layGroundAlone } from '../questions.ts';
 import type { Decisions, Plan, Scenario } from '../vocabulary/index.ts';
 import { readPlan } from './read-plan.ts';
 
@@ -15,9 +15,17 @@ export interface Replay {
 /**
  * Opens a plan for playing. The plan must belong to the scenario and the decisions (the checker says whether it does); seasons are
  * read from the weather record, deliveries from the plan.
+ *
+ * @param previous stages of a plan of the same scenario, so that they are not run again; null: none is at hand
  */
-export function openReplay(sent: Scenario, decisions: Decisions, plan: Plan, overlay: PolygonOverlay): Replay {
-  const ground = layGroundAlone(sent, decisions, null, overlay);
+export function openReplay(
+  sent: Scenario,
+  decisions: Decisions,
+  plan: Plan,
+  previous: Ground | null,
+  overlay: PolygonOverlay,
+): Replay {
+  const ground = layGroundAlone(sent, decisions, previous, overlay);
   const made = readPlan(plan);
   const prepared = new Map<PlayRule, PreparedPlay>();
   return {

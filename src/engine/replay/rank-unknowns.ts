@@ -9,7 +9,7 @@ import {
   type PreparedPlay,
   playSeason,
 } from '../pipeline.ts';
-import type { RunHooks } from './spread-over-draws.ts';
+import type { LongRun } from './long-run.ts';
 
 export type Unknown = DrawGroup | 'season';
 
@@ -17,58 +17,60 @@ export interface RankedUnknown extends VarianceShare {
   readonly unknown: Unknown;
 }
 
+/** Rows of each of the two samples that are compared, their seed, and what is looked at. */
+export interface RankAsk {
+  readonly outcomes: readonly PlayTotal[];
+  readonly rows: number;
+  readonly seed: number;
+}
+
+/** Largest total first, per outcome. */
+export type RankedUnknowns = Readonly<Partial<Record<PlayTotal, readonly RankedUnknown[]>>>;
+
 /**
  * Which unknowns make an outcome spread: first-order and total shares of its variance (Saltelli et al. 2010) for each group of
- * the draw and for the season, of which every past one is as likely. Takes rows * (groups + 3) plays.
+ * the draw and for the season, of which every past one is as likely. Takes rows * (groups + 3) plays, a piece for each sample.
  *
- * @returns largest total first; null where stopped or there is nothing to play
+ * @returns a run that answers null where there is nothing to play
  */
-export function rankUnknowns<T extends PlayTotal>(
-  prepared: PreparedPlay,
-  outcomes: readonly T[],
-  rows: number,
-  seed: number,
-  hooks: RunHooks = {},
-): Readonly<Record<T, readonly RankedUnknown[]>> | null {
-  if (prepared.members === 0 || rows === 0) return null;
+export function rankRun(prepared: PreparedPlay, { outcomes, rows, seed }: RankAsk): LongRun<RankedUnknowns | null> {
   const groups = Object.entries(drawGroups(prepared.shape)) as [DrawGroup, readonly number[]][];
-  const a = drawRows(prepared, rows, seed);
-  const b = drawRows(prepared, rows, seed + 1);
-  const result = makePlayResult(prepared);
-  const runs = groups.length + 3;
-  let run = 0;
-  const playAll = (rowOf: (i: number) => Row): Float64Array[] | null => {
-    const columns = outcomes.map(() => new Float64Array(rows));
-    for (let i = 0; i < rows; i++) {
-      if (hooks.stop?.()) return null;
-      const { draw, member } = rowOf(i);
-      playSeason(prepared, member, draw, result);
-      outcomes.forEach((name, o) => {
-        (columns[o] as Float64Array)[i] = result[name];
-      });
-    }
-    hooks.progress?.(++run / runs);
-    return columns;
-  };
-  const ofA = playAll((i) => a[i] as Row);
-  const ofB = playAll((i) => b[i] as Row);
-  const mixed = [
-    ...groups.map(([, places]) => playAll((i) => takeFrom(a[i] as Row, b[i] as Row, places))),
-    playAll((i) => ({ draw: (a[i] as Row).draw, member: (b[i] as Row).member })),
-  ];
-  if (!ofA || !ofB || mixed.some((columns) => columns === null)) return null;
   const names: Unknown[] = [...groups.map(([name]) => name), 'season'];
-  return Object.fromEntries(
-    outcomes.map((outcome, o) => {
-      const shares = varianceShares(
-        ofA[o] as Float64Array,
-        ofB[o] as Float64Array,
-        mixed.map((columns) => columns?.[o] as Float64Array),
-      );
-      const ranked = shares.map((share, i) => ({ unknown: names[i] as Unknown, ...share }));
-      return [outcome, ranked.sort((x, y) => y.total - x.total || (x.unknown < y.unknown ? -1 : 1))];
-    }),
-  ) as Record<T, RankedUnknown[]>;
+  const isEmpty = prepared.members === 0 || rows === 0;
+  let drawn: readonly [Row[], Row[]] | null = null;
+  const rowOf = (piece: number, i: number): Row => {
+    drawn ??= [drawRows(prepared, rows, seed), drawRows(prepared, rows, seed + 1)];
+    const [a, b] = [drawn[0][i] as Row, drawn[1][i] as Row];
+    if (piece < 2) return piece === 0 ? a : b;
+    const group = groups[piece - 2];
+    return group ? takeFrom(a, b, group[1]) : { draw: a.draw, member: b.member };
+  };
+  return {
+    pieces: isEmpty ? 0 : names.length + 2,
+    play: (piece) => {
+      const columns = new Float64Array(outcomes.length * rows);
+      const result = makePlayResult(prepared);
+      for (let i = 0; i < rows; i++) {
+        const { draw, member } = rowOf(piece, i);
+        playSeason(prepared, member, draw, result);
+        for (let o = 0; o < outcomes.length; o++) columns[o * rows + i] = result[outcomes[o] as PlayTotal];
+      }
+      return columns;
+    },
+    gather: (played) => {
+      if (isEmpty) return null;
+      const ranked = outcomes.map((outcome, o) => {
+        const [a, b, ...mixed] = played.map((columns) => columns.subarray(o * rows, (o + 1) * rows));
+        return [outcome, rank(varianceShares(a as Float64Array, b as Float64Array, mixed), names)];
+      });
+      return Object.fromEntries(ranked) as RankedUnknowns;
+    },
+  };
+}
+
+function rank(shares: readonly VarianceShare[], names: readonly Unknown[]): RankedUnknown[] {
+  const ranked = shares.map((share, i) => ({ unknown: names[i] as Unknown, ...share }));
+  return ranked.sort((x, y) => y.total - x.total || (x.unknown < y.unknown ? -1 : 1));
 }
 
 interface Row {

@@ -50,15 +50,65 @@ export function estimateNitrogen(
   };
 }
 
-/** Nitrogen fixed, kg per ha: the last step of `estimateNitrogen`, for hot loops, which must not make objects. */
+/** Nitrogen fixed, kg per ha: the last step of `estimateNitrogen`. */
 export function nitrogenFixedKgPerHa(crop: Crop, grainTPerHa: number, region: NdfaRegion = 'rest-of-world'): number {
-  const c = NITROGEN_COEFFICIENTS[crop].value;
-  const limits = HARVEST_INDEX_LIMITS.value;
-  const index = c.harvestSlope * log(grainTPerHa) + c.harvestIntercept;
-  const shootDryMatterT = grainTPerHa / Math.min(limits.most, Math.max(limits.least, index));
-  const shootNPercent = c.shootNPercent - c.shootNDropPerT * shootDryMatterT;
-  const ndfaPercent = crop === 'soybean' ? SOYBEAN_NDFA[region].value.percent : c.ndfaPercent;
-  return shootDryMatterT * 1000 * (shootNPercent / 100) * c.belowGroundFactor * (ndfaPercent / 100);
+  return grainTPerHa > 0 ? estimateNitrogen(crop, grainTPerHa, region).fixedKg : 0;
+}
+
+/** The coefficients of the method over a list of crops, for loops that must put nothing on the heap. */
+export interface NitrogenColumns {
+  readonly harvestSlope: Float64Array;
+  readonly harvestIntercept: Float64Array;
+  readonly shootNPercent: Float64Array;
+  readonly shootNDropPerT: Float64Array;
+  readonly belowGroundFactor: Float64Array;
+  readonly ndfaPercent: Float64Array;
+}
+
+export function nitrogenColumns(crops: readonly Crop[]): NitrogenColumns {
+  const column = (of: Exclude<keyof NitrogenColumns, 'ndfaPercent'>) =>
+    Float64Array.from(crops, (crop) => NITROGEN_COEFFICIENTS[crop].value[of]);
+  return {
+    harvestSlope: column('harvestSlope'),
+    harvestIntercept: column('harvestIntercept'),
+    shootNPercent: column('shootNPercent'),
+    shootNDropPerT: column('shootNDropPerT'),
+    belowGroundFactor: column('belowGroundFactor'),
+    ndfaPercent: Float64Array.from(crops, (crop) => estimateNitrogen(crop, 1).ndfaPercent),
+  };
+}
+
+/**
+ * `nitrogenFixedKgPerHa` of many grain yields at once, each times what a draw makes of its crop's estimate.
+ *
+ * @param cropOf per yield, place of its crop in the columns
+ * @param grainTPerHa nought, less or NaN: nothing is fixed
+ * @param factor per crop
+ * @param into kg per ha, as long as the yields
+ */
+export function fixNitrogen(
+  columns: NitrogenColumns,
+  cropOf: Int32Array,
+  grainTPerHa: Float64Array,
+  factor: Float64Array,
+  into: Float64Array,
+): void {
+  const { harvestSlope, harvestIntercept, shootNPercent, shootNDropPerT, belowGroundFactor, ndfaPercent } = columns;
+  const { least, most } = HARVEST_INDEX_LIMITS.value;
+  // In a loop of its own, which is small enough for the logarithm to be built into it: elsewhere each puts a number on the heap.
+  for (let i = 0; i < grainTPerHa.length; i++) into[i] = log(grainTPerHa[i] as number);
+  for (let i = 0; i < grainTPerHa.length; i++) {
+    const grain = grainTPerHa[i] as number;
+    const logarithm = into[i] as number;
+    into[i] = 0;
+    if (!(grain > 0)) continue;
+    const c = cropOf[i] as number;
+    const index = (harvestSlope[c] as number) * logarithm + (harvestIntercept[c] as number);
+    const shootT = grain / Math.min(most, Math.max(least, index));
+    const shootN = (shootNPercent[c] as number) - (shootNDropPerT[c] as number) * shootT;
+    const cropKg = shootT * 1000 * (shootN / 100) * (belowGroundFactor[c] as number);
+    into[i] = (factor[c] as number) * (cropKg * ((ndfaPercent[c] as number) / 100));
+  }
 }
 
 /** Nitrogen fixed per t of grain, kg, by the method of 2008, whose harvest index does not depend on the yield. */

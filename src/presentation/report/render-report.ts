@@ -68,7 +68,9 @@ function methodSection({ provenance, problems }: Plan): string {
     list(words.cautions),
     table(
       [words.figure, words.formula, words.status],
-      figures.map(({ figure, formula, status }) => [figure, formula, status].map(escapeHtml)),
+      figures.map(({ figure, formula, status }) =>
+        [figure.replace('outcomes.headline.', ''), formula, status].map(escapeHtml),
+      ),
       words.figures,
     ),
     table([words.input, words.value, words.status, words.source], [...inputs.values()].map(ofInput), words.inputs),

@@ -1,7 +1,9 @@
 import type { CostParts, Plan, Range, ReplayedPlan, Scenario } from '../../engine/index.ts';
 import { worstSeasons } from '../../engine/index.ts';
-import { explainSeason } from '../replay-lines.ts';
+import { explainSeason } from '../explain-season.ts';
+import { grouped } from '../grouped-figure.ts';
 import { seasonLabel } from '../views/coverage-seasons.ts';
+import { REPLAY_WORDING } from '../wording/english/replay.ts';
 import { REPORT_WORDING as WORDS } from '../wording/english/report.ts';
 import { escapeHtml, type Figure, list, paragraph, section, table } from './html.ts';
 
@@ -19,16 +21,17 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
   const words = WORDS.steps;
   const { zones } = plan.outcomes;
   const isSigned = scenario.handovers.length > 0;
-  const signed = (path: string) => (isSigned ? show(path, 1) : escapeHtml(WORDS.nothingYet));
-  const between = (path: string) => `${show(`${path}.p10`, 1)} ${WORDS.to} ${show(`${path}.p90`, 1)}`;
+  const signed = (path: string, otherwise: string) => (isSigned ? show(path, 1) : escapeHtml(otherwise));
+  const between = (path: string) =>
+    `<span class="one-line">${show(`${path}.p10`, 1)} ${WORDS.to} ${show(`${path}.p90`, 1)}</span>`;
   const head = ['zone', 'planned', 'expected', 'range', 'signedFor', 'sown', 'chance', 'nitrogen'] as const;
   const all = [
     `<b>${words.all}</b>`,
     show(`${HEADLINE}.plannedHa`, 1),
     show(`${HEADLINE}.reachedHa.p50`, 1),
     between(`${HEADLINE}.reachedHa`),
-    signed(`${HEADLINE}.signedForHa`),
-    signed(`${HEADLINE}.sownHa`),
+    signed(`${HEADLINE}.signedForHa`, WORDS.nothingYet),
+    signed(`${HEADLINE}.sownHa`, WORDS.nothingYet),
     WORDS.none,
     show(`${HEADLINE}.nitrogenKg.p50`),
   ];
@@ -39,8 +42,8 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
       show(at('plannedHa'), 1),
       show(`${at('reachedRange')}.p50`, 1),
       between(at('reachedRange')),
-      signed(at('signedForHa')),
-      signed(at('sownHa')),
+      signed(at('signedForHa'), WORDS.none),
+      signed(at('sownHa'), WORDS.none),
       show(at('inTimeChance'), 2),
       show(`${at('nitrogenKg')}.p50`),
     ];
@@ -179,7 +182,7 @@ export function seasonsSection(
     ...columns.map((column) => show(`outcomes.seasons.${column}.${row}`, 1)),
   ]);
   const worst = worstSeasons(replayed.printed, 3).map((season) =>
-    explainSeason(season, replayed.printed, { scenario, zoneNames: replayed.zoneNames }),
+    explainSeason(season, replayed.printed, { scenario, zoneNames: replayed.zoneNames }, REPLAY_WORDING, grouped),
   );
   return section(
     words.title,

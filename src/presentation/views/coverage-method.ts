@@ -1,4 +1,4 @@
-import type { Crop, FigureInput, Plan, Status } from '../../engine/index.ts';
+import type { Crop, FigureInput, Plan, Problem, Status } from '../../engine/index.ts';
 
 export interface AssumptionRow {
   readonly name: string;
@@ -16,9 +16,14 @@ export interface CoverageMethod {
   readonly ours: readonly AssumptionRow[];
   /** Crops that are inoculated and for which no field response is published. */
   readonly cropsWithoutResponse: readonly Crop[];
+  /** What else the files left open for these figures. */
+  readonly leftOpen: readonly Problem[];
 }
 
 const ORDER: readonly Status[] = ['given', 'read', 'read*', 'derived', 'memory', 'assumed'];
+
+/** Problems of stage 7 begin so. */
+const OUTCOMES = 'E70';
 
 /** Both kinds of second-hand reading count as one. */
 const countedAs = (status: Status): Status => (status === 'read-2' ? 'read*' : status);
@@ -44,5 +49,6 @@ export function coverageMethod({ provenance, problems }: Plan): CoverageMethod {
         status,
       })),
     cropsWithoutResponse: problems.filter(({ code }) => code === 'E7002').map(({ facts }) => facts['crop'] as Crop),
+    leftOpen: problems.filter(({ code }) => code.startsWith(OUTCOMES) && code !== 'E7002'),
   };
 }

@@ -10,6 +10,8 @@ export interface ZoneCoverage {
   /** Inoculated, packs handed over. */
   readonly suppliedHa: number;
   readonly expected: Range;
+  /** Percent of the outcomes in which at least half of the land that packs are sent for is in time and alive; null where none is sent. */
+  readonly chancePercent: number | null;
   readonly signedForHa: number | null;
   readonly sownHa: number | null;
   readonly nitrogenKg: number;
@@ -39,6 +41,7 @@ export function coverageZones(plan: Plan, scenario: Scenario): CoverageZones {
       plannedHa,
       suppliedHa: plannedHa * (zones.shareMet[row] ?? 0),
       expected: zones.reachedRange[row] ?? { p10: 0, p50: 0, p90: 0 },
+      chancePercent: percentOf(zones.inTimeChance[row] ?? null),
       signedForHa: isSigned ? (zones.signedForHa[row] ?? 0) : null,
       sownHa: isSigned ? (zones.sownHa[row] ?? 0) : null,
       nitrogenKg: zones.nitrogenKg[row]?.p50 ?? 0,
@@ -47,6 +50,8 @@ export function coverageZones(plan: Plan, scenario: Scenario): CoverageZones {
   });
   return { rows, scaleHa: Math.max(1e-9, ...rows.map(({ plannedHa }) => plannedHa)), cutOff: bare.length };
 }
+
+const percentOf = (share: number | null) => (share === null ? null : 100 * share);
 
 /** Communities that plan land of a crop and are handed no inoculant at all. */
 function communitiesWithoutInoculant({ allocation, outcomes }: Plan): number[] {

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { bootstrapQuantile } from '../../../src/engine/numerics/bootstrap-quantile.ts';
 import { latinHypercube } from '../../../src/engine/numerics/latin-hypercube.ts';
 import { normalQuantile } from '../../../src/engine/numerics/normal-quantile.ts';
+import { orthogonalHypercube } from '../../../src/engine/numerics/orthogonal-hypercube.ts';
+import { quantile } from '../../../src/engine/numerics/quantile.ts';
 import { RandomStream } from '../../../src/engine/numerics/random-stream.ts';
 import { varianceShares } from '../../../src/engine/numerics/variance-sensitivity.ts';
 
@@ -54,6 +56,41 @@ describe('latin hypercube', () => {
       return Array.from({ length: 100 }, () => Array.from({ length: 4 }, () => stream.next()));
     };
     expect(error((seed) => latinHypercube(100, 4, seed))).toBeLessThan(error(plain) / 20);
+  });
+});
+
+describe('orthogonal hypercube', () => {
+  const [side, width] = [7, 10];
+  const rows = orthogonalHypercube(side, width, 3);
+
+  it('puts one value of every column in each equal part, and repeats itself by its seed', () => {
+    for (let column = 0; column < width; column++) {
+      const parts = rows.map((row) => Math.floor((row[column] as number) * side * side));
+      expect([...parts].sort((a, b) => a - b)).toEqual(Array.from({ length: side * side }, (_, i) => i));
+    }
+    expect(orthogonalHypercube(side, width, 3)).toEqual(rows);
+    expect(orthogonalHypercube(side, width, 4)).not.toEqual(rows);
+  });
+
+  it('puts one row in each square of every two of its first columns (strength 2: Bush 1952), side + 1 of them and no more', () => {
+    const squares = (one: number, other: number) =>
+      new Set(rows.map((row) => [one, other].map((c) => Math.floor((row[c] as number) * side)).join())).size;
+    for (let one = 0; one <= side; one++)
+      for (let other = 0; other < one; other++) expect(squares(one, other)).toBe(side * side);
+    expect(squares(width - 1, 0)).toBeLessThan(side * side);
+  });
+
+  it('knows the mean of a product of two inputs better than a Latin hypercube (Tang 1993)', () => {
+    const error = (rowsOf: (seed: number) => readonly Float64Array[]) => {
+      const off = Array.from({ length: 60 }, (_, seed) => {
+        const products = rowsOf(seed).map(([x, y]) => ((x as number) - 0.5) * ((y as number) - 0.5));
+        return Math.abs(products.reduce((sum, product) => sum + product, 0) / products.length);
+      });
+      return off.reduce((sum, e) => sum + e, 0);
+    };
+    expect(error((seed) => orthogonalHypercube(11, 3, seed))).toBeLessThan(
+      error((seed) => latinHypercube(121, 3, seed)) / 5,
+    );
   });
 });
 
@@ -134,6 +171,25 @@ describe('bootstrap interval of a quantile', () => {
       expect(covered / samples).toBeGreaterThan(0.91);
       expect(covered / samples).toBeLessThan(0.985);
     }
+  });
+
+  it('covers close to nominal where samples are even in themselves: P10 of a sum of five normal numbers', () => {
+    const [samples, side, width] = [300, 5, 6];
+    const weights = [2, 1, 1, 0.5, 0.5];
+    const truth = 10 + normalQuantile(0.1) * Math.sqrt(weights.reduce((sum, w) => sum + w * w, 0));
+    let [covered, within] = [0, 0];
+    for (let s = 0; s < samples; s++) {
+      const values = Array.from({ length: 30 }, (_, i) => orthogonalHypercube(side, width, 40 * s + i))
+        .flat()
+        .map((row) => weights.reduce((sum, w, c) => sum + w * normalQuantile(row[c] as number), 10));
+      const { low, high } = bootstrapQuantile(values, side * side, 0.1, 0.95, 200, s);
+      if (low <= truth && truth <= high) covered++;
+      if (low <= quantile(values, 0.1) && quantile(values, 0.1) <= high) within++;
+    }
+    // One standard error of the share is 0.013; thirty samples alone make such intervals a little short.
+    expect(covered / samples).toBeGreaterThan(0.9);
+    expect(covered / samples).toBeLessThan(0.99);
+    expect(within / samples).toBeGreaterThan(0.99);
   });
 
   it('keeps the values of one group together: groups of equal values are as few as the groups', () => {

@@ -4,16 +4,24 @@ import { recordsFromFiles } from '../../../src/adapters/scenario-files/record-fi
 import { loadPlanningTools } from '../../../src/adapters/tools/load-planning-tools.ts';
 import {
   comparePlans,
+  halfWidthShare,
   openReplay,
   planSeason,
-  rankUnknowns,
+  playHere,
+  rankRun,
   readScenario,
   replaySeasons,
-  spreadOverDraws,
+  type SureSpreads,
+  spreadRun,
   worstSeasons,
 } from '../../../src/engine/index.ts';
 import { drawParameters, makePlayResult, playSeason } from '../../../src/engine/pipeline.ts';
-import { explainSeason, replayLines } from '../../../src/presentation/replay-lines.ts';
+import { SPREAD_TOTALS } from '../../../src/engine/replay/spread-over-draws.ts';
+import { explainSeason } from '../../../src/presentation/explain-season.ts';
+import { grouped } from '../../../src/presentation/grouped-figure.ts';
+import { replayLines } from '../../../src/presentation/replay-lines.ts';
+import { english } from '../../../src/presentation/wording/words.ts';
+import { bytesPutOnHeap } from '../../benchmarks/heap-profile.ts';
 import { readFolderFiles } from '../../plan-files.ts';
 
 const folder = fileURLToPath(new URL('../../../scenarios/demo-district', import.meta.url));
@@ -23,10 +31,12 @@ const tools = await loadPlanningTools();
 const settings = { seed: 1, iterations: 200, stop: null, progress: null };
 const { plan, stages } = planSeason(scenario, decisions, null, settings, tools);
 const other = planSeason(scenario, decisions, stages, { ...settings, seed: 2, iterations: 50 }, tools).plan;
-const replay = openReplay(scenario, decisions, plan, tools.overlay);
+const replay = openReplay(scenario, decisions, plan, null, tools.overlay);
 const printed = replaySeasons(replay, 'as-printed');
 const released = replaySeasons(replay, 'with-release');
 const prepared = replay.play('as-printed');
+/** Few seasons, for the time it takes: what the ends of a range are off by comes of the draws. */
+const few = { ...prepared, members: Math.min(2, prepared.members) };
 
 describe('a plan document played in past seasons', () => {
   it('gives what the plan itself records of them', () => {
@@ -61,7 +71,7 @@ describe('a plan document played in past seasons', () => {
     const fewest = printed.seasons.map(({ reachedHa }) => reachedHa).sort((a, b) => a - b);
     expect(worst.map(({ reachedHa }) => reachedHa)).toEqual(fewest.slice(0, 3));
     for (const season of worst) {
-      const text = explainSeason(season, printed, { scenario, zoneNames: replay.zoneNames });
+      const text = explainSeason(season, printed, { scenario, zoneNames: replay.zoneNames }, english.replay, grouped);
       expect(text).toContain('would have been');
       const lost = Object.values(season.lostHa).some((ha) => ha >= 0.05);
       if (lost) expect(text).toMatch(/most of it in [A-Z]/);
@@ -75,7 +85,7 @@ describe('two plans side by side', () => {
   });
 
   it('differ season by season by what each gives', () => {
-    const second = replaySeasons(openReplay(scenario, decisions, other, tools.overlay), 'as-printed');
+    const second = replaySeasons(openReplay(scenario, decisions, other, null, tools.overlay), 'as-printed');
     const { seasons, meanHa, better, worse } = comparePlans(printed, second);
     const mean = (of: typeof printed) =>
       of.seasons.reduce((sum, { reachedHa }) => sum + reachedHa, 0) / of.seasons.length;
@@ -90,44 +100,47 @@ describe('two plans side by side', () => {
 });
 
 describe('ranges over draws', () => {
-  const draws = 600;
+  const ask = { draws: 600, seed: 1 };
   const told: number[] = [];
-  const spreads = spreadOverDraws(prepared, draws, 1, { progress: (share) => told.push(share) });
+  const run = spreadRun(few, ask);
+  const spreads = playHere(run, { progress: (share) => told.push(share) });
 
-  it('rise, repeat themselves, and tell how far they have come', () => {
+  it('rise, and tell how far they have come', () => {
     expect(spreads).not.toBeNull();
     for (const { p10, p25, p50, p75, p90 } of Object.values(spreads ?? {}))
       expect([p10, p25, p50, p75, p90]).toEqual([p10, p25, p50, p75, p90].sort((a, b) => a - b));
-    expect(spreadOverDraws(prepared, draws, 1)).toEqual(spreads);
     expect(told).toEqual([...told].sort((a, b) => a - b));
     expect(told.at(-1)).toBe(1);
   });
 
-  it('have ends within 2 percent at 4000 draws (measured 1.4 to 2.0): at 600 within 2.6 times that, by the root of their number', () => {
-    for (const name of ['programmeNitrogenKg', 'nitrogenKg', 'grainT', 'reachedHa'] as const) {
-      const spread = spreads?.[name];
-      for (const [end, interval] of [
-        [spread?.p10, spread?.p10Interval],
-        [spread?.p90, spread?.p90Interval],
-      ] as const) {
-        const half = ((interval?.high ?? 0) - (interval?.low ?? 0)) / 2;
-        expect(half / (end ?? 1)).toBeLessThan(0.02 * Math.sqrt(4000 / draws));
-      }
-    }
+  it('are the same whoever plays which piece, in whatever order, from a copy of what is played', () => {
+    const copy = spreadRun(structuredClone(few), ask);
+    const played = new Array<Float64Array>(copy.pieces);
+    for (let piece = copy.pieces - 1; piece >= 0; piece--) played[piece] = copy.play(piece);
+    expect(JSON.stringify(copy.gather(played))).toBe(JSON.stringify(spreads));
   });
 
   it('stop when asked', () => {
     let asked = 0;
-    expect(spreadOverDraws(prepared, 100, 1, { stop: () => ++asked > 3 })).toBeNull();
+    expect(playHere(run, { stop: () => ++asked > 3 })).toBeNull();
     expect(asked).toBe(4);
-    expect(rankUnknowns(prepared, ['reachedHa'], 64, 1, { stop: () => true })).toBeNull();
+    const ranking = rankRun(prepared, { outcomes: ['reachedHa'], rows: 64, seed: 1 });
+    expect(playHere(ranking, { stop: () => true })).toBeNull();
   });
 
-  it('have nothing to say of no draws', () => expect(spreadOverDraws(prepared, 0, 1)).toBeNull());
+  it('have ends within 2 percent at 4000 draws, of themselves or, where they may be nought, of their range', () => {
+    const sure = playHere(spreadRun(few, { draws: 4000, seed: 1 }));
+    const shares = SPREAD_TOTALS.map((name) => halfWidthShare(name, sure?.[name] as SureSpreads[typeof name]));
+    for (const share of shares) expect(share).toBeLessThanOrEqual(0.02);
+    expect(Math.max(...shares)).toBeGreaterThan(0.002);
+  });
+
+  it('have nothing to say of no draws', () => expect(playHere(spreadRun(prepared, { draws: 0, seed: 1 }))).toBeNull());
 });
 
 describe('which unknowns matter', () => {
-  const ranked = rankUnknowns(prepared, ['reachedHa', 'programmeNitrogenKg'], 256, 1);
+  const ask = { outcomes: ['reachedHa', 'programmeNitrogenKg'], rows: 256, seed: 1 } as const;
+  const ranked = playHere(rankRun(prepared, ask));
 
   it('gives nothing to what cannot touch an outcome: yield, response and the nitrogen method leave hectares alone', () => {
     for (const { unknown, first, total } of ranked?.reachedHa ?? [])
@@ -136,28 +149,25 @@ describe('which unknowns matter', () => {
   });
 
   it('explains most of the nitrogen by method, share from the air and yield', () => {
-    const share = (name: string) => ranked?.programmeNitrogenKg.find(({ unknown }) => unknown === name)?.total ?? 0;
+    const share = (name: string) => ranked?.programmeNitrogenKg?.find(({ unknown }) => unknown === name)?.total ?? 0;
     expect(share('nitrogenMethod') + share('shareFromAir') + share('yield')).toBeGreaterThan(0.6);
-    const totals = ranked?.programmeNitrogenKg.map(({ total }) => total) ?? [];
+    const totals = ranked?.programmeNitrogenKg?.map(({ total }) => total) ?? [];
     expect(totals).toEqual([...totals].sort((a, b) => b - a));
   });
 });
 
 describe('a play', () => {
-  it('makes no object or list for a parcel: the heap grows by less than half the least object for each', () => {
-    const [draw] = drawParameters(1, prepared.shape, 3);
+  it('puts nothing on the heap: less than one number for each parcel, by the heap profile of warm plays', () => {
+    const draws = drawParameters(40, prepared.shape, 3);
     const into = makePlayResult(prepared);
-    const plays = 1500;
-    const run = () => {
-      const before = process.memoryUsage().heapUsed;
-      for (let i = 0; i < plays; i++) playSeason(prepared, i % prepared.members, draw as Float64Array, into);
-      return process.memoryUsage().heapUsed - before;
+    const playAll = () => {
+      for (const draw of draws)
+        for (let member = 0; member < prepared.members; member++) playSeason(prepared, member, draw, into);
     };
-    run();
-    // A collection in between makes the difference smaller; the middle of five runs is what counts.
-    const grown = Array.from({ length: 5 }, run).sort((a, b) => a - b)[2] as number;
-    // The engine may box a number between two functions now and then; an object takes 16 bytes and more.
-    expect(grown / plays).toBeLessThan(8 * prepared.parcels.field.length);
+    for (let warm = 0; warm < 3; warm++) playAll();
+    // Tests run the engine's source file by file, where the compiler joins less than in the build: `npm run bench:play` has that.
+    const bytes = bytesPutOnHeap(playAll) / (draws.length * prepared.members);
+    expect(bytes).toBeLessThan(16 * prepared.parcels.field.length);
   });
 });
 

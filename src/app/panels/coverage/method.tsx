@@ -24,6 +24,21 @@ export function MethodSection() {
           <li>{text.noResponse(view.cropsWithoutResponse.map((crop) => words.crops[crop]).join(', '))}</li>
         )}
       </ul>
+      {view.leftOpen.length > 0 && (
+        <>
+          <h3>{text.leftOpen}</h3>
+          <ul className="left-open">
+            {view.leftOpen.map((problem) => {
+              const { what, remedy } = words.problemOf[problem.code];
+              return (
+                <li key={`${problem.code} ${what(problem)}`}>
+                  {what(problem)} <span className="soft">{remedy}</span>
+                </li>
+              );
+            })}
+          </ul>
+        </>
+      )}
       <h3>{text.inputsTitle}</h3>
       <p>
         {text.inputs(amount(view.inputs))} {text.ours(amount(view.ours.length))}

@@ -15,6 +15,7 @@ import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
+import { ReplaySection } from './replay-section.tsx';
 import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
 
@@ -57,6 +58,7 @@ function Panel() {
       <RangeFigures />
       <MoneyLines />
       <CoverageZonesTable />
+      <ReplaySection />
       <PrintMap />
       <div className="coverage-below">
         <LossBudgetTable />

@@ -7,7 +7,7 @@ import { type CellProps, useGridKeys } from '../grid-keys.ts';
 import { useAmounts } from './use-amounts.ts';
 
 /** Cells of a row that can be reached: the zone's name, and its figures; signed for and sown once there are any. */
-const cellsPerRow = (isSigned: boolean) => (isSigned ? 8 : 6);
+const cellsPerRow = (isSigned: boolean) => (isSigned ? 9 : 7);
 
 type Cells = (row: number, column: number) => CellProps;
 
@@ -28,7 +28,7 @@ export function CoverageZonesTable() {
         <thead>
           <tr>
             <th scope="col">{text.zone}</th>
-            {[text.growers, text.planned, text.expected, text.range].map((head) => (
+            {[text.growers, text.planned, text.expected, text.range, text.chance].map((head) => (
               <th key={head} scope="col" className="number">
                 {head}
               </th>
@@ -55,7 +55,7 @@ export function CoverageZonesTable() {
       <p className="note table-foot">
         <span>
           {view.cutOff > 0 && `${text.cutOff(view.cutOff)} `}
-          {text.middles} {words.coverage.stages.explain}
+          {text.chanceNote} {text.middles} {words.coverage.stages.explain}
         </span>
         <button type="button" className="link" onClick={() => void saveTable('zones.csv', plan, scenario)}>
           {text.save}
@@ -105,12 +105,17 @@ function ZoneRow({ zone, row, scaleHa, cells }: ZoneRowProps) {
       {figure(2, 'plannedHa', text.planned, hectares(zone.plannedHa))}
       {figure(3, 'reachedRange', text.expected, hectares(zone.expected.p50))}
       {figure(4, 'reachedRange', text.range, rangeText(zone.expected, hectares, words.zones.to))}
+      {zone.chancePercent === null ? (
+        <NoChance cell={cells(row, 5)} />
+      ) : (
+        figure(5, 'inTimeChance', text.chanceTitle, amount(zone.chancePercent))
+      )}
       <td className="bar-column">
         <ZoneBar zone={zone} scaleHa={scaleHa} />
       </td>
-      {figure(5, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
-      {zone.signedForHa === null ? nothing : figure(6, 'signedForHa', text.signedFor, hectares(zone.signedForHa))}
-      {zone.sownHa === null ? nothing : figure(7, 'sownHa', text.sown, hectares(zone.sownHa))}
+      {figure(6, 'nitrogenKg', text.nitrogenTitle, tonnes(zone.nitrogenKg))}
+      {zone.signedForHa === null ? nothing : figure(7, 'signedForHa', text.signedFor, hectares(zone.signedForHa))}
+      {zone.sownHa === null ? nothing : figure(8, 'sownHa', text.sown, hectares(zone.sownHa))}
     </tr>
   );
 }
@@ -150,11 +155,22 @@ function DistrictRow({ row, isSigned, cells }: DistrictRowProps) {
       {figure(2, of('plannedHa'), text.planned, hectares(headline.plannedHa))}
       {figure(3, of('reachedHa'), text.expected, hectares(headline.reachedHa.p50))}
       {figure(4, of('reachedHa'), text.range, rangeText(headline.reachedHa, hectares, words.zones.to))}
+      <NoChance cell={cells(row, 5)} />
       <td />
-      {figure(5, of('nitrogenKg'), text.nitrogenTitle, tonnes(headline.nitrogenKg.p50))}
-      {isSigned ? figure(6, of('signedForHa'), text.signedFor, hectares(headline.signedForHa)) : nothing}
-      {isSigned ? figure(7, of('sownHa'), text.sown, hectares(headline.sownHa)) : nothing}
+      {figure(6, of('nitrogenKg'), text.nitrogenTitle, tonnes(headline.nitrogenKg.p50))}
+      {isSigned ? figure(7, of('signedForHa'), text.signedFor, hectares(headline.signedForHa)) : nothing}
+      {isSigned ? figure(8, of('sownHa'), text.sown, hectares(headline.sownHa)) : nothing}
     </tr>
+  );
+}
+
+/** A chance is told of zones that packs are sent to; the cell can still be reached, so that arrows do not end at it. */
+function NoChance({ cell }: { readonly cell: CellProps }) {
+  const { none } = useWords().coverage.zones;
+  return (
+    <td className="number soft" {...cell}>
+      {none}
+    </td>
   );
 }
 

@@ -1,14 +1,9 @@
 import type { CropOutcomes } from '../../vocabulary/index.ts';
 import type { CropLand } from './land-portions.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
-import {
-  makePlayResult,
-  PLAY_TOTALS,
-  type PlayParts,
-  type PlayTotals,
-  type PreparedPlay,
-  playSeason,
-} from './play-season.ts';
+import { makePlayResult, PLAY_TOTALS, type PlayTotals } from './play-result.ts';
+import { playSeason } from './play-season.ts';
+import type { PlayParts, PreparedPlay } from './prepare-play.ts';
 
 /** Averages over the season's members at the central parameters. */
 export interface SeasonAverage {

@@ -1,6 +1,7 @@
 import { exp, log } from '../../numerics/elementary.ts';
 import { latinHypercube } from '../../numerics/latin-hypercube.ts';
 import { normalQuantile } from '../../numerics/normal-quantile.ts';
+import { orthogonalHypercube } from '../../numerics/orthogonal-hypercube.ts';
 import { NITROGEN_COEFFICIENTS, NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
 import { type Crop, type Sourced, sourced } from '../../vocabulary/index.ts';
 
@@ -110,9 +111,33 @@ export function nitrogenSpread(crop: Crop): { readonly air: number; readonly met
 
 /** The same draws everywhere: a Latin hypercube of so many columns of the shape. */
 export function drawParameters(count: number, shape: DrawShape, seed: number): Float64Array[] {
+  return latinHypercube(count, drawWidth(shape), seed).map((row) => fromUniform(row, shape));
+}
+
+/**
+ * Draws whose numbers that move the whole district are even in pairs as well: side * side of them. What moves most comes first: the
+ * district's numbers, the share from the air, the response of crops.
+ *
+ * @param side a prime number, or 1
+ */
+export function drawEvenly(side: number, shape: DrawShape, seed: number): Float64Array[] {
+  const { crops } = shape;
+  const firstCommunity = DRAW.crops + 2 * crops;
+  const place = (column: number): number => {
+    if (column < DRAW.crops || column >= firstCommunity) return column;
+    return column < DRAW.crops + crops ? column + crops : column - crops;
+  };
+  return orthogonalHypercube(side, drawWidth(shape), seed).map((even) =>
+    fromUniform(
+      even.map((_, column) => even[place(column)] as number),
+      shape,
+    ),
+  );
+}
+
+/** A draw from as many numbers between 0 and 1. */
+function fromUniform(row: Float64Array, shape: DrawShape): Float64Array {
   const [vehicles, phosphorus] = [firstVehicle(shape), firstPhosphorus(shape)];
   const chance = UNCERTAINTY.breakdownChance.value;
-  return latinHypercube(count, drawWidth(shape), seed).map((row) =>
-    row.map((u, i) => (i < vehicles || i >= phosphorus ? normalQuantile(u) : u < chance ? u / chance : 0)),
-  );
+  return row.map((u, i) => (i < vehicles || i >= phosphorus ? normalQuantile(u) : u < chance ? u / chance : 0));
 }

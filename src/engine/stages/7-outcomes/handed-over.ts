@@ -1,5 +1,5 @@
 import type { Handover, Scenario } from '../../vocabulary/index.ts';
-import type { PlayParts } from './play-season.ts';
+import type { PlayParts } from './prepare-play.ts';
 
 /** Hectares that the packs of inoculant signed for coat, by row of the allocation's shares. */
 export interface HandedOver {

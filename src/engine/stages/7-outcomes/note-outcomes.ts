@@ -2,7 +2,7 @@ import { CROP_FACTS } from '../../reference/crops.ts';
 import { RESIDUES } from '../../reference/harvest-nitrogen.ts';
 import { GRAIN_PER_KG_PHOSPHORUS } from '../../reference/phosphorus-response.ts';
 import { type CropOutcomes, type Problem, problem } from '../../vocabulary/index.ts';
-import type { PlayParts, PreparedPlay } from './play-season.ts';
+import type { PlayParts, PreparedPlay } from './prepare-play.ts';
 
 /** Below so many seasons a range says little of the weather (assumed). */
 const FEW_SEASONS = 5;

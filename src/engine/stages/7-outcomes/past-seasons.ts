@@ -1,6 +1,8 @@
 import type { PastSeasons, SeasonCost } from '../../vocabulary/index.ts';
 import { type Sourced, sourced } from '../../vocabulary/index.ts';
-import { type LostHectares, makePlayResult, type PreparedPlay, playSeason, SEASON_LOSSES } from './play-season.ts';
+import { type LostHectares, makePlayResult, SEASON_LOSSES } from './play-result.ts';
+import { playSeason } from './play-season.ts';
+import type { PreparedPlay } from './prepare-play.ts';
 
 /** A season that loses less than this share of the inoculated land counts as one in which little was lost. */
 export const LITTLE_LOST_SHARE: Sourced<number> = sourced(0.05, 'assumed', 'a twentieth: less is not worth a name');

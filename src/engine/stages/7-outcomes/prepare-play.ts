@@ -2,7 +2,7 @@ import { log10 } from '../../numerics/elementary.ts';
 import { CROP_FACTS, cropFact } from '../../reference/crops.ts';
 import { lotsOutside } from '../../science/depot-store.ts';
 import { grainNitrogenKgPerT, residueLine } from '../../science/harvest-nitrogen.ts';
-import { earlierNitrogenKgPerT } from '../../science/nitrogen.ts';
+import { earlierNitrogenKgPerT, type NitrogenColumns, nitrogenColumns } from '../../science/nitrogen.ts';
 import { phosphorusResponseTPerHa, repeatFactor } from '../../science/yield-response.ts';
 import type {
   Allocation,
@@ -23,7 +23,7 @@ import { gatherHandedGoods, type HandedGoods, listVisits, type Visit } from './h
 import { type CropLand, divideLand, type LandPortion } from './land-portions.ts';
 import { followInoculant, type InoculantWay } from './live-inoculant.ts';
 import { weatherOfSeasons } from './season-weather.ts';
-import { StoreLosses } from './store-losses.ts';
+import { StoreLosses, type StoreTotals } from './store-losses.ts';
 import { type PlayRule, visitInSeasons } from './visits-in-seasons.ts';
 
 /** A plan and the season it is played in. */
@@ -71,6 +71,7 @@ interface PlayFields {
 /** Land of a field that gets the same goods on the same day. */
 interface PlayParcels {
   readonly field: Int32Array;
+  readonly crop: Int32Array;
   readonly hectares: Float64Array;
   /** Visit that hands over its last goods; -1 for own seed alone. */
   readonly visit: Int32Array;
@@ -89,6 +90,7 @@ interface PlayParcels {
 /** What is known of each crop planned, in the order of scenario.crops. */
 export interface PlayCrops {
   readonly names: readonly Crop[];
+  readonly coefficients: NitrogenColumns;
   readonly yieldTPerHa: Float64Array;
   readonly responseT: Float64Array;
   readonly responseSdT: Float64Array;
@@ -109,7 +111,7 @@ export interface PlayCrops {
   readonly pricePerT: Float64Array;
 }
 
-/** A fixed plan made ready to be played against any member of its season and any draw of the parameters. */
+/** A fixed plan made ready to be played against any member of its season and any draw: plain columns, so that a worker can be sent it. */
 export interface PreparedPlay {
   readonly members: number;
   readonly zones: number;
@@ -130,7 +132,7 @@ export interface PreparedPlay {
   /** What becomes of each visit in each member (see VisitsInSeasons), [member * visits + visit]. */
   readonly visitDay: Float64Array;
   readonly visitOnHold: Uint8Array;
-  readonly losses: StoreLosses;
+  readonly losses: StoreTotals;
   /** Per row of shares, and everything handed over, for those who add up. */
   readonly land: readonly CropLand[];
   readonly goods: readonly HandedGoods[];
@@ -148,6 +150,7 @@ export function preparePlay(parts: PlayParts, rule: PlayRule = 'as-printed'): Pr
   const inSeasons = visitInSeasons(scenario, places, season, visits, weather, rule);
   const losses = new StoreLosses(season, weather);
   const fields = layFields(parts, land);
+  const parcels = layParcels(parts, land, fields, losses);
   const shape: DrawShape = {
     crops: scenario.crops.length,
     communities: scenario.communities.length,
@@ -165,12 +168,12 @@ export function preparePlay(parts: PlayParts, rule: PlayRule = 'as-printed'): Pr
     windows: season.windows.length,
     crops: cropColumns(scenario),
     fields,
-    parcels: layParcels(parts, land, fields, losses),
+    parcels,
     visits,
     visitVehicle: Int32Array.from(visits, ({ vehicle }) => vehicle),
     visitDay: inSeasons.day,
     visitOnHold: inSeasons.onHold,
-    losses,
+    losses: losses.totalsByRow(),
     land,
     goods,
   };
@@ -231,6 +234,7 @@ function layParcels(parts: PlayParts, land: readonly CropLand[], fields: PlayFie
   );
   return {
     field: Int32Array.from(rows, ({ field }) => field),
+    crop: Int32Array.from(rows, ({ field }) => fields.crop[field] as number),
     hectares: Float64Array.from(rows, ({ hectares }) => hectares),
     visit: Int32Array.from(rows, ({ visit }) => visit),
     log10PerSeed: Float64Array.from(rows, ({ live }) => live?.log10PerSeed ?? Number.NaN),
@@ -265,6 +269,7 @@ function cropColumns({ crops, yieldsTPerHa, assumptions, prices }: Scenario): Pl
   };
   return {
     names: crops,
+    coefficients: nitrogenColumns(crops),
     yieldTPerHa,
     responseT: Float64Array.from(crops, (crop, i) => response(crop, i, 'mean')),
     responseSdT: Float64Array.from(crops, (crop, i) => response(crop, i, 'sd')),

@@ -1,7 +1,9 @@
 import { quantile } from '../../numerics/quantile.ts';
 import { type Sourced, type Spread, sourced } from '../../vocabulary/index.ts';
 import { DRAW_SEED, DRAWS, drawParameters } from './draw-parameters.ts';
-import { makePlayResult, PLAY_TOTALS, type PlayTotal, type PreparedPlay, playSeason } from './play-season.ts';
+import { makePlayResult, PLAY_TOTALS, type PlayTotal } from './play-result.ts';
+import { playSeason } from './play-season.ts';
+import type { PreparedPlay } from './prepare-play.ts';
 
 /** A zone counts as having got live stock in time where at least this part of its inoculated land is reached. */
 export const ZONE_IN_TIME_SHARE: Sourced<number> = sourced(0.5, 'assumed', 'half of the land that packs were sent for');

@@ -3,9 +3,15 @@ import { packLog10PerDay } from '../../science/survival.ts';
 import type { SeasonOutlook } from '../../vocabulary/index.ts';
 import type { SeasonWeather } from './season-weather.ts';
 
+/** log10 of the cells lost in stores by row, each a running total over the outlook's days, [member * (days + 1) + day]. */
+export interface StoreTotals {
+  readonly days: number;
+  readonly rows: readonly Float64Array[];
+}
+
 /**
- * log10 of the cells lost in stores, as running totals over the outlook's days so that any wait is two look-ups. One row
- * for each store at each weather place and each survival set that occurs; in it one run of totals per member.
+ * Gathers the losses of stores, so that any wait is two look-ups. One row for each store at each weather place and each
+ * survival set that occurs.
  */
 export class StoreLosses {
   private readonly members: number;
@@ -38,12 +44,16 @@ export class StoreLosses {
     return this.totals.push(total) - 1;
   }
 
-  /** log10 lost before a day of a member, offset from the outlook's first; beyond the outlook each day loses as its last one. */
-  before(row: number, member: number, day: number): number {
-    const total = this.totals[row] as Float64Array;
-    const start = member * (this.days + 1);
-    if (day <= this.days) return total[start + Math.max(0, day)] as number;
-    const last = total[start + this.days] as number;
-    return last + (day - this.days) * (last - (total[start + this.days - 1] as number));
+  totalsByRow(): StoreTotals {
+    return { days: this.days, rows: this.totals };
   }
+}
+
+/** log10 lost before a day of a member, offset from the outlook's first; beyond the outlook each day loses as its last one. */
+export function lostBefore({ days, rows }: StoreTotals, row: number, member: number, day: number): number {
+  const total = rows[row] as Float64Array;
+  const start = member * (days + 1);
+  if (day <= days) return total[start + Math.max(0, day)] as number;
+  const last = total[start + days] as number;
+  return last + (day - days) * (last - (total[start + days - 1] as number));
 }

@@ -1,7 +1,7 @@
 import { exactSum } from '../../numerics/exact-sum.ts';
 import type { CostParts, Headline, Range, Scenario, Spread } from '../../vocabulary/index.ts';
 import type { HandedGoods } from './handed-goods.ts';
-import type { PlayTotal } from './play-season.ts';
+import type { PlayTotal } from './play-result.ts';
 import type { DrivenLoads } from './prepare-play.ts';
 
 type Money = Pick<

@@ -3,7 +3,7 @@ import { RESIDUAL_BENEFIT } from '../../reference/residual-benefit.ts';
 import type { Bounds, Headline, Range, Spread, ZoneOutcome } from '../../vocabulary/index.ts';
 import type { SeasonAverage } from './average-seasons.ts';
 import type { HandedOver } from './handed-over.ts';
-import type { PlayParts, PreparedPlay } from './play-season.ts';
+import type { PlayParts, PreparedPlay } from './prepare-play.ts';
 import type { PlanRanges } from './range-over-plays.ts';
 import { summariseMoney } from './summarise-money.ts';
 

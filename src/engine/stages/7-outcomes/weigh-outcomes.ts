@@ -13,7 +13,7 @@ import { describeOutcomes } from './describe-outcomes.ts';
 import { countHandedOver } from './handed-over.ts';
 import { noteOutcomes } from './note-outcomes.ts';
 import { playPastSeasons } from './past-seasons.ts';
-import { type PlayParts, preparePlay } from './play-season.ts';
+import { type PlayParts, preparePlay } from './prepare-play.ts';
 import { rangeOverPlays } from './range-over-plays.ts';
 import { summarisePlan, zoneOutcomes } from './summarise-plan.ts';
 

@@ -82,6 +82,9 @@ export const COVERAGE_WORDING = {
     planned: 'planned ha',
     expected: 'expected ha',
     range: '8 in 10',
+    chance: 'chance, %',
+    chanceTitle: 'Chance that at least half of the land that packs are sent for is sown in time with live inoculant',
+    chanceNote: 'Chance: of at least half of the land that packs are sent for being sown in time with live inoculant.',
     bar: 'outline planned, tint supplied, upright expected',
     signedFor: 'signed for',
     sown: 'sown',
@@ -175,6 +178,7 @@ export const COVERAGE_WORDING = {
     ],
     noResponse: (crops: string) =>
       `No field response to inoculation is published for ${crops} here: nothing is added for it.`,
+    leftOpen: 'What the files leave open',
     inputsTitle: 'How well the inputs are known',
     inputs: (count: string) => `${count} inputs stand behind the figures of this plan.`,
     ours: (count: string) =>

@@ -54,7 +54,11 @@ export const REPLAY_WORDING = {
     grainT: 'grain, t',
     programmeGrainT: 'of it owed to the programme, t',
     inoculationGrainT: 'of it by inoculation, t',
+    phosphorusNitrogenKg: 'nitrogen by the phosphorus of fertiliser, through larger yields, kg',
+    phosphorusGrainT: 'grain by the phosphorus of fertiliser, t',
   } satisfies Record<SpreadTotal, string>,
+  sure: (share: string, ofRange: string, mayBeNought: readonly string[]) =>
+    `By the number of draws alone no end is off by more than ${share} percent of itself. These may be nought, so theirs is told against the range from P10 to P90, at most ${ofRange} percent of it: ${mayBeNought.join('; ')}.`,
   rangeHead: ['', 'P10', '', 'P50', 'P90', ''],
   unknownsTitle:
     'Which unknowns matter most: share of the spread that each explains alone, and with all it does with others',
@@ -64,9 +68,9 @@ export const REPLAY_WORDING = {
     nitrogenMethod: 'the nitrogen method beyond the share from the air',
     shareFromAir: 'share of nitrogen from the air',
     yield: 'yield',
-    response: 'response to inoculation and phosphorus',
+    response: 'how fields answer to inoculation and phosphorus',
     survivalInPacks: 'how fast rhizobia die in packs',
-    survivalOnSeed: 'how fast they die on the seed',
+    survivalOnSeed: 'how fast rhizobia die on the seed',
     roadLoss: 'boxes on the road',
     delays: 'delays',
     breakdowns: 'breakdowns',
@@ -76,4 +80,42 @@ export const REPLAY_WORDING = {
   compareHead: { season: 'season', ha: 'ha', value: 'value kept' },
   compare: (better: number, worse: number, same: number, mean: string) =>
     `More hectares in ${better} seasons, fewer in ${worse}, as many in ${same}; ${mean} ha in the mean.`,
+  page: {
+    worstTitle: 'The worst of the past seasons, and why',
+    asking: 'Playing the plan in past seasons …',
+    noAnswer: 'These seasons cannot be played again from the files that are open.',
+    rankTitle: 'Which unknowns matter most',
+    rankWhy:
+      'Each bar is a share of the spread: filled, what one unknown explains alone; the frame, with all it does together with others.',
+    rank: 'Work it out',
+    ranking: 'Working out which unknowns matter',
+    cancel: 'Cancel',
+    rankOf: 'Spread of',
+    unknown: 'what is not known',
+    alone: 'alone, %',
+    inAll: 'in all, %',
+    most: (name: string, share: string) => `Most of the spread comes of ${name}: ${share} of it.`,
+    mostTwo: (first: string, second: string, share: string) =>
+      `Most of the spread comes of ${first} and ${second}: ${share} of it.`,
+    others: (names: string) => `Under 1 % each: ${names}.`,
+    noSpread: 'This does not vary over the seasons and draws.',
+    rankMethod: (rows: string) =>
+      `First-order and total shares of the variance (Saltelli and others 2010), from two samples of ${rows} draws, so that each is known to a few percent. More is learnt by measuring what stands first.`,
+    compareTitle: 'Beside another plan, season by season',
+    compareBefore: 'Compare with the plan before this one',
+    compareFile: 'Choose a plan.json …',
+    comparing: (name: string) => `Beside ${name}: what this plan has more or less, season by season.`,
+    before: 'the plan before',
+    compareSame: 'Both give the same hectares in every season.',
+    compareSum: (more: string, fewer: string, same: string, mean: string) =>
+      `This plan has more hectares in ${more} seasons, fewer in ${fewer}, as many in ${same}; ${mean} ha in the mean.`,
+    compareHonest:
+      'Each plan was chosen on these same seasons; a difference of a few hectares says little about the next.',
+    unfit: (name: string) => `${name} does not hold for the files and decisions that are open, so it is not played.`,
+    notJson: (name: string) => `${name} is not JSON, so it is not a plan.`,
+    thisHa: 'this plan, ha',
+    otherHa: 'other, ha',
+    moreHa: 'more or less, ha',
+    season: 'season',
+  },
 } as const;

@@ -33,8 +33,8 @@ export const REPORT_WORDING = {
     programme: 'Owed to the programme: beyond what the growers’ own seed alone would fix',
     all: 'All that is fixed on the land sown, own seed too',
     inoculation: 'Of it by inoculation itself, through larger yields',
-    phosphorus: 'Of it by the phosphorus of fertiliser, through larger yields',
     atMost: 'The same where no field held the right rhizobia, at most',
+    phosphorus: 'Of it by the phosphorus of fertiliser, through larger yields',
     net: 'Fixed, less what leaves the fields with the grain',
     central: 'For comparison, at the central figures, kg',
     earlier: 'Fixed by the method of 2008',
@@ -131,7 +131,7 @@ export const REPORT_WORDING = {
   },
   again: {
     title: 'To make this plan again',
-    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte.',
+    text: 'With the same files, decisions, seed and steps the program writes the same plan, byte for byte; the command plan with --again run.json does so from the file that was written beside it.',
     scenario: 'files (SHA-256)',
     decisions: 'decisions (SHA-256)',
     seed: 'seed',

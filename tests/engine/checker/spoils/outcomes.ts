@@ -2,7 +2,7 @@ import { at, change, onFirst, type Spoil, scale, set } from './spoil.ts';
 
 function inflateCentral(
   p: Parameters<Spoil['spoil']>[0],
-  name: 'programmeNitrogenKg' | 'inoculationAtMostKg' | 'reachedHa',
+  name: 'nitrogenKg' | 'programmeNitrogenKg' | 'inoculationAtMostKg' | 'reachedHa',
   factor: number,
   least: number,
 ): boolean {
@@ -101,6 +101,20 @@ export const OUTCOMES_SPOILS: readonly Spoil[] = [
     name: 'a community reached too many',
     code: 'E8954',
     spoil: (p) => change(p.outcomes.headline, { communitiesReached: p.outcomes.headline.communitiesReached + 1 }),
+  },
+  {
+    name: 'a quarter of a range above its middle',
+    code: 'E8953',
+    spoil: (p) => {
+      const { netNitrogenKg } = p.outcomes.headline;
+      p.outcomes.headline.netNitrogenKg = { ...netNitrogenKg, p25: netNitrogenKg.p50 + 1 };
+      return true;
+    },
+  },
+  {
+    name: 'central nitrogen inflated by a seventh of a percent: the checker allows a thousandth',
+    code: 'E8952',
+    spoil: (p) => inflateCentral(p, 'nitrogenKg', 1.0014, 300),
   },
   {
     name: 'central nitrogen owed to the programme inflated by a third of a percent',

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Product } from '../../../../src/engine/index.ts';
 import { firstPhosphorus } from '../../../../src/engine/stages/7-outcomes/draw-parameters.ts';
-import { makePlayResult, playSeason, preparePlay } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { makePlayResult } from '../../../../src/engine/stages/7-outcomes/play-result.ts';
+import { playSeason } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { preparePlay } from '../../../../src/engine/stages/7-outcomes/prepare-play.ts';
 import { weighOutcomes } from '../../../../src/engine/stages/7-outcomes/weigh-outcomes.ts';
 import { blankProduct } from '../../blank-scenario.ts';
 import { type SmallPlan, smallPlan } from './small-plan.ts';

@@ -4,7 +4,9 @@ import { dayNumber } from '../../../../src/engine/index.ts';
 import { lossRate } from '../../../../src/engine/stages/7-outcomes/draw-parameters.ts';
 import { countHandedOver } from '../../../../src/engine/stages/7-outcomes/handed-over.ts';
 import { playPastSeasons } from '../../../../src/engine/stages/7-outcomes/past-seasons.ts';
-import { makePlayResult, playSeason, preparePlay } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { makePlayResult } from '../../../../src/engine/stages/7-outcomes/play-result.ts';
+import { playSeason } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { preparePlay } from '../../../../src/engine/stages/7-outcomes/prepare-play.ts';
 import { weighOutcomes } from '../../../../src/engine/stages/7-outcomes/weigh-outcomes.ts';
 import { type SmallPlanChange, smallPlan } from './small-plan.ts';
 

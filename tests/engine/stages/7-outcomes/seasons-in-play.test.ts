@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { firstVehicle } from '../../../../src/engine/stages/7-outcomes/draw-parameters.ts';
-import { makePlayResult, playSeason, preparePlay } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { makePlayResult } from '../../../../src/engine/stages/7-outcomes/play-result.ts';
+import { playSeason } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import { preparePlay } from '../../../../src/engine/stages/7-outcomes/prepare-play.ts';
 import { dayOfMonthDay } from '../../../../src/engine/vocabulary/calendar.ts';
 import { blankPlaces, travelTable } from '../../blank-places.ts';
 import { blankStation } from '../../blank-scenario.ts';

@@ -1,6 +1,6 @@
 import type { Allocation, Delivery, LegPath, Needs, Scenario, SeasonOutlook } from '../../../../src/engine/index.ts';
 import { dayNumber } from '../../../../src/engine/index.ts';
-import type { PlayParts } from '../../../../src/engine/stages/7-outcomes/play-season.ts';
+import type { PlayParts } from '../../../../src/engine/stages/7-outcomes/prepare-play.ts';
 import { blankPlaces, zoneShares } from '../../blank-places.ts';
 import {
   blankCommunity,

@@ -1,0 +1,2 @@
+/** What was asked for and then called off. */
+export class Cancelled extends Error {}
