@@ -2,7 +2,7 @@ import type { Problem } from '../vocabulary/problems.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { finding } from './finding.ts';
 import { packsGone } from './own-handed.ts';
-import { reasonsAgainst } from './own-stock.ts';
+import { ownHold, reasonsAgainst } from './own-stock.ts';
 import { LOT_REASON_LEAST_CHANCE, TOLERANCE } from './tolerances.ts';
 
 /** Verdicts on lots, the reserve, packs held, and labels against crops. */
@@ -39,7 +39,12 @@ export function checkLots(c: CheckedCase): readonly Problem[] {
         ),
       );
     const isGivable = reasons.length === 0;
-    const there = lot.packs - packsGone(c, l);
+    const present = lot.packs - packsGone(c, l);
+    const onHold = Math.min(present, ownHold(c, l).packs);
+    const there = present - onHold;
+    const held = reasons.includes('on-hold') ? present : isGivable ? onHold : 0;
+    if (at(lots.packsHeld, l) !== held && !isClose)
+      found.push(finding('E8405', 'allocation.lots.packsHeld', l, at(lots.packsHeld, l), held));
     const reserve = isGivable ? Math.floor((there * c.scenario.policy.reservePercent) / 100 + 1e-9) : 0;
     if (isGivable && reserved < reserve)
       found.push(finding('E8404', 'allocation.lots.packsReserved', l, reserved, reserve));

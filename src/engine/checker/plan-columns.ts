@@ -15,6 +15,17 @@ const columns = (kind: string, ...names: readonly string[]): Record<string, stri
 
 export const TABLES: readonly TableRule[] = [
   {
+    table: 'handovers',
+    rows: null,
+    columns: {
+      date: 'date',
+      community: 'index communities',
+      lot: 'index lots',
+      ...columns('amount', 'packs', 'returnedPacks'),
+      sownOn: 'date?',
+    },
+  },
+  {
     table: 'places.shares',
     rows: null,
     columns: { community: 'index communities', zone: 'index? zones', share: 'amount' },
@@ -78,6 +89,7 @@ export const TABLES: readonly TableRule[] = [
     columns: {
       reasons: 'texts',
       packsReserved: 'amount',
+      packsHeld: 'amount',
       packsOffered: 'amount',
       chanceSownBeforeExpiry: 'number?',
     },

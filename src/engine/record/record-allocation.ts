@@ -69,6 +69,7 @@ function recordLots(scenario: Scenario, verdicts: readonly LotVerdict[]): Record
   return {
     reasons: inOrder.map((verdict) => verdict?.reasons ?? []),
     packsReserved: inOrder.map((verdict) => verdict?.packsReserved ?? 0),
+    packsHeld: inOrder.map((verdict) => verdict?.packsHeld ?? 0),
     packsOffered: inOrder.map((verdict) => verdict?.packsOffered ?? 0),
     chanceSownBeforeExpiry: inOrder.map((verdict) =>
       roundOrNull(verdict?.chanceSownBeforeExpiry ?? Number.NaN, 'share'),

@@ -167,6 +167,11 @@ export interface Handover {
   readonly boxC: number | null;
   readonly returnedPacks: number;
   readonly sownOn: DayNumber | null;
+  /** Growers who took part, and women among them. */
+  readonly growers: number | null;
+  readonly growersWomen: number | null;
+  /** Why packs came back, in the words of who brought them. */
+  readonly reason: string | null;
 }
 
 /** File and row that an entry was read from. */

@@ -284,6 +284,8 @@ export const smallPlan: Plan = {
     planningFrom: '2026-11-02',
     planningTo: '2026-11-08',
   },
+  handovers: { date: [], community: [], lot: [], packs: [], returnedPacks: [], sownOn: [] },
+
   ids: {
     crops: ['soybean'],
     zones: ['Z1', 'Z2'],
@@ -375,6 +377,7 @@ export const smallPlan: Plan = {
         ['no-crop-planned'],
       ],
       packsReserved: [3, 2, 2, 0, 0, 0, 0, 0, 0, 0, 0],
+      packsHeld: [0, 0, 0, 0, 0, 10, 0, 0, 0, 0, 0],
       packsOffered: [57, 38, 48, 0, 0, 0, 0, 0, 0, 0, 0],
       chanceSownBeforeExpiry: [1, 1, 1, 0, 0.3333333, 1, 1, 1, 1, 1, null],
     },

@@ -144,13 +144,11 @@ function monthDay(day: DayNumber): MonthDay {
   return { month, day: dayOfMonth };
 }
 
-function checkCalendar(row: RowReader, { planning, asOf, seasonYear }: ScenarioDocument): void {
+function checkCalendar(row: RowReader, { planning, seasonYear }: ScenarioDocument): void {
   const [from, to] = [isoDate(planning.from), isoDate(planning.to)];
   const days = planning.to - planning.from + 1;
   if (days < 1) row.note('E1202', { column: 'planning.to', value: to, facts: { from } });
   if (days > MOST_PLANNING_DAYS) row.note('E1203', { column: 'planning.to', value: to, facts: { from, days } });
-  if (asOf >= planning.from)
-    row.note('E1207', { column: 'planning.from', value: from, facts: { asOf: isoDate(asOf) } });
   const year = civilFromDay(planning.from).year;
   if (year < seasonYear || year > seasonYear + 1) {
     row.note('E1208', { column: 'seasonYear', value: String(seasonYear), facts: { from } });

@@ -8,6 +8,8 @@ export interface LotVerdict {
   readonly reasons: readonly LotReason[];
   readonly packsReserved: number;
   readonly packsOffered: number;
+  /** Packs there that are on hold: by a decision, or because they came back from a hot box; all where the lot is on hold. */
+  readonly packsHeld: number;
   /** Chance that the last sowing it serves comes before it expires; NaN where that does not apply. */
   readonly chanceSownBeforeExpiry: number;
 }

@@ -19,6 +19,9 @@ const handover = (community: number, lotId: string, packs: number, returnedPacks
   boxC: null,
   returnedPacks,
   sownOn: null,
+  growers: null,
+  growersWomen: null,
+  reason: null,
 });
 
 describe('past hand-overs', () => {

@@ -133,6 +133,9 @@ describe('what was signed for', () => {
     boxC: null,
     returnedPacks: 0,
     sownOn: null,
+    growers: null,
+    growersWomen: null,
+    reason: null,
     ...change,
   });
   const count = (...handovers: Handover[]) => {

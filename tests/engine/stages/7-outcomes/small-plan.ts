@@ -175,6 +175,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       lot,
       reasons: [],
       packsReserved: 0,
+      packsHeld: 0,
       packsOffered: lot === 0 ? 18 : 12,
       chanceSownBeforeExpiry: 1,
     })),
