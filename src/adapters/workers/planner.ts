@@ -15,7 +15,7 @@ import {
   type PolygonOverlay,
   planSeason,
   readScenario,
-  replanDelivery,
+  replanSeason,
   type ScenarioReading,
   type ScenarioRecords,
   type StageCache,
@@ -93,16 +93,15 @@ export class Planner {
     return { plan: addProblems(plan, problems) };
   }
 
-  /** The delivery once more, from the last plan: nobody gets more or less. */
-  async replan(order: PlanOrder): Promise<WorkerCalls['replan']['answer']> {
+  /** The season once more from the plan that people know, whoever made it. */
+  async replan({ told, ...order }: WorkerCalls['replan']['ask']): Promise<WorkerCalls['replan']['answer']> {
     const { scenario, decisions, problems } = this.readWith(order.decisions);
-    if (scenario === null || this.last === null) return null;
-    const { plan: before, stages: present } = this.last;
+    if (scenario === null) return null;
     const settings = { seed: order.seed, iterations: order.iterations, stop: null, progress: null };
     this.tools ??= this.loadTools();
-    const { plan, stages } = replanDelivery(scenario, decisions, present, settings, await this.tools);
+    const { plan, stages } = replanSeason(scenario, decisions, told, this.stages, settings, await this.tools);
     this.keep(plan, stages, order.decisions);
-    return { plan: addProblems(plan, problems), difference: compareDeliveries(before, plan) };
+    return { plan: addProblems(plan, problems), difference: compareDeliveries(told, plan) };
   }
 
   async move(asked: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']> {

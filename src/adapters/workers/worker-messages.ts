@@ -98,9 +98,9 @@ export interface WorkerCalls {
     };
     readonly answer: { readonly change: SmallestChange | null };
   };
-  /** The delivery once more after a change, from the last plan of this worker, and what comes otherwise; null before a plan. */
+  /** The season once more from a plan that people know, and what comes otherwise; null where no plan is possible. */
   readonly replan: {
-    readonly ask: PlanOrder;
+    readonly ask: PlanOrder & { readonly told: Plan };
     readonly answer: { readonly plan: Plan; readonly difference: DeliveryDifference } | null;
   };
   /** What bringing a consignment of the last plan with another vehicle or on another day would cost; null before a plan. */

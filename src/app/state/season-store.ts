@@ -21,7 +21,7 @@ import type {
 } from '../../engine/index.ts';
 import { stepOf } from './changed-inputs.ts';
 import type { KeptState } from './kept-state.ts';
-import { planQuestions, withPlan } from './plan-questions.ts';
+import { planQuestions } from './plan-questions.ts';
 import { REPLAN_ITERATIONS, SEARCH } from './search-settings.ts';
 
 type Files = ReadonlyMap<string, Uint8Array>;
@@ -77,7 +77,7 @@ export interface SeasonState {
   dismiss(): void;
   /** What changes would give and take of the stock under the decisions of now; null where no answer is possible. */
   askStock(changes: readonly StockChange[]): Promise<AllocationDifference | null>;
-  /** The days alone once more, from the present plan: nobody gets more or less, and days told are kept where they can be. */
+  /** The season once more from the present plan, which people know: packs and days told are kept where they can be. */
   replanDays(): Promise<void>;
   dismissDifference(): void;
   /** What moving goods would cost; null where no answer is possible. */
@@ -267,13 +267,11 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       },
 
       async replanDays() {
-        const { decisions, files, planning, read: opened, plannedFrom } = get();
-        if (!opened?.scenario || planning || plannedFrom?.files !== files) return;
+        const { decisions, files, planning, read: opened, plan: told } = get();
+        if (!opened?.scenario || planning || told === null) return;
         set({ planning: { stage: '6-delivery', share: 0, best: null } });
         try {
-          const answer = await withPlan(client, get, () =>
-            client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }),
-          );
+          const answer = await client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS, told });
           set({ planning: null });
           if (answer === null) return;
           const { plan, difference } = answer;

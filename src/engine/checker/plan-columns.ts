@@ -279,6 +279,7 @@ export const VALUES: Readonly<Record<string, string>> = {
   'season.onsetDefinition': 'text',
   'season.stations': 'texts',
   'delivery.cost': 'number?',
+  'delivery.promisePrice': 'amount',
   ...Object.fromEntries(
     ['crops', 'zones', 'communities', 'depots', 'products', 'lots', 'vehicles', 'places'].map((name) => [
       `ids.${name}`,

@@ -318,6 +318,7 @@ export interface Plan {
       readonly hectares: readonly number[];
     };
     readonly cost: number | null;
+    readonly promisePrice: number;
   };
 
   readonly outcomes: {

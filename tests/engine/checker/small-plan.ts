@@ -495,6 +495,7 @@ export const smallPlan: Plan = {
     },
   },
   delivery: {
+    promisePrice: 0,
     loads: {
       consignment: [0, 1, 2, 3],
       grants: [[1, 2], [0], [4, 5], [3]],

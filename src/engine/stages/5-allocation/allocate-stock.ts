@@ -7,6 +7,7 @@ import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
+import type { ToldPlan } from '../../vocabulary/told-plan.ts';
 import { buildConsignments, lastDayOfUse } from './build-consignments.ts';
 import { type DemandRows, gatherDemand } from './demand-rows.ts';
 import { depotsThatReach } from './depot-reach.ts';
@@ -15,7 +16,8 @@ import { findRemedies } from './find-remedies.ts';
 import { type Desk, giveOut } from './give-out.ts';
 import { countHandedBefore } from './handed-before.ts';
 import { judgeLots } from './judge-lots.ts';
-import { keepServed, settleNothing } from './keep-served.ts';
+import { keepServed, type Settled, settleNothing } from './keep-served.ts';
+import { keepTold } from './keep-told.ts';
 import { listGrants, productsOfLots } from './list-grants.ts';
 import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
@@ -25,10 +27,15 @@ import { readHolds } from './read-holds.ts';
 import { sharePacks } from './share-packs.ts';
 import { packKgOfLots } from './stock-groups.ts';
 
+/** What is promised already: packs that a first round served, or packs that people were told of. */
+export type Promised =
+  | { readonly as: 'held'; readonly allocation: Allocation; readonly delivery: Delivery }
+  | { readonly as: 'told'; readonly told: ToldPlan };
+
 /**
  * Who gets what, from which lot, when there is not enough.
  *
- * @param earlier the first round, whose served packs are promises; null in the first round
+ * @param earlier what is promised already; null where nothing is
  * @returns whole packs, shares, proofs, shortfalls with reasons, remedies, the sharing plan and consignments
  */
 export function allocateStock(
@@ -38,7 +45,7 @@ export function allocateStock(
   season: SeasonOutlook,
   needs: Needs,
   solver: LinearSolver,
-  earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
+  earlier: Promised | null,
 ): StageResult<Allocation> {
   const demand = gatherDemand(needs);
   const products = productsOfLots(scenario);
@@ -49,9 +56,11 @@ export function allocateStock(
   const curves = prepareReachCurves(scenario, places, season, needs, products);
   const lastUsefulDay = lastUsefulDays(scenario, demand, curves);
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
-  const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
   const reach = depotsThatReach(scenario, places);
-  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, settled, handed, reach, solver };
+  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, handed, reach, solver };
+  const first = earlier?.as === 'held' ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
+  const settle = (kind: 'seed' | 'inoculant', needKg: Float64Array): Settled =>
+    earlier?.as === 'told' ? keepTold(desk, earlier.told, kind, needKg) : first;
 
   const mayBeReached = Uint8Array.from(demand.community, (community) => {
     const place = places.communityPlace[community] as number;
@@ -59,19 +68,23 @@ export function allocateStock(
   });
 
   const seedNeedKg = demand.programmeSeedKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg));
-  const seed = giveOut(desk, 'seed', seedNeedKg, () => true);
+  const settledSeed = settle('seed', seedNeedKg);
+  const seed = giveOut(desk, 'seed', seedNeedKg, settledSeed, () => true);
   const toCoatKg = demand.seedNeedKg.map((need, r) =>
     Math.min(need, (seed.givenKg[r] as number) + (demand.ownSeedKg[r] as number) + (handed.seedKg[r] as number)),
   );
-  const inoculant = giveOut(desk, 'inoculant', withoutRows(toCoatKg, outOfSeason), () => true);
+  const toBringKg = withoutRows(toCoatKg, outOfSeason);
+  const settledInoculant = settle('inoculant', toBringKg);
+  const inoculant = giveOut(desk, 'inoculant', toBringKg, settledInoculant, () => true);
   // Stickers ride with seed that goes there anyway: by themselves they would not be worth a trip.
   const sendsSeed = new Set(
     seed.lines.map(({ row, lot }) => `${demand.community[row]} ${scenario.lots[lot]?.depotId}`),
   );
-  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, (row, { depot }) =>
+  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, first, (row, { depot }) =>
     sendsSeed.has(`${demand.community[row]} ${scenario.depots[depot]?.id}`),
   );
 
+  const kept = earlier?.as === 'told' ? [...settledSeed.kept, ...settledInoculant.kept] : first.kept;
   const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines].sort((a, b) => a.row - b.row || a.lot - b.lot);
   const shortfalls = [
     ...listShortfalls(
@@ -104,7 +117,7 @@ export function allocateStock(
       remedies: findRemedies(scenario, demand, verdicts, shortfalls, lastUsefulDay),
       orders: listOrders(desk, { seed, inoculant, sticker }, curves, lastUsefulDay),
       packShares: sharePacks(scenario, demand, lines),
-      consignments: buildConsignments(scenario, places, demand, lines, curves, settled.kept),
+      consignments: buildConsignments(scenario, places, demand, lines, curves, kept),
     },
     problems: [
       ...lotProblems,

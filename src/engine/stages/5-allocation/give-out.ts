@@ -24,7 +24,6 @@ export interface Desk {
   readonly packKg: Float64Array;
   readonly verdicts: readonly LotVerdict[];
   readonly holds: Holds;
-  readonly settled: Settled;
   readonly handed: HandedBefore;
   readonly reach: DepotReach;
   readonly solver: LinearSolver;
@@ -46,9 +45,10 @@ export function giveOut(
   desk: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
+  settled: Settled,
   mayGo: (row: number, group: StockGroup) => boolean,
 ): GivenOut {
-  const { demand, products, packKg, settled } = desk;
+  const { demand, products, packKg } = desk;
   const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
   const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
   const leftBehind = new Uint8Array(demand.count);

@@ -36,6 +36,8 @@ export interface TaskLoad {
   readonly dayVerdict: readonly DayVerdict[];
   /** Per planning day: value lost with no loss on the road, off-market and broken-promise costs in. Infinity: not allowed. */
   readonly dayCost: Float64Array;
+  /** Planning day that the community was told; null where none. */
+  readonly promisedDay: number | null;
   readonly worth: number;
   readonly unservedCost: number;
   readonly reach: ReachCurve;
@@ -91,7 +93,7 @@ export function compileTask(
   const promisePrice = priceOfPromise(scenario, worth.dearestJourney);
   const promisedDays = cut.loads.map(({ consignment }, i) => {
     const promised = decided[consignment]?.promisedDay ?? null;
-    return promised ?? (told ? (cut.held[i]?.day ?? null) : null);
+    return promised ?? (told ? (cut.held[i]?.day ?? cut.toldDays.get(consignment) ?? null) : null);
   });
   const brokenPromise = pricesOfBrokenPromise(cut.loads, promisedDays, promisePrice);
   const storageLimits = [...new Set(consignments.flatMap((c) => c.maxStorageC ?? []))].sort((a, b) => a - b);
@@ -117,6 +119,7 @@ export function compileTask(
         worth: worth.worth[index] as number,
         brokenPromise: brokenPromise[index] as number,
       }),
+      promisedDay,
       worth: worth.worth[index] as number,
       unservedCost: (worth.unserved[index] as number) + (brokenPromise[index] as number),
       reach: consignment.reach,

@@ -7,6 +7,7 @@ import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
+import type { KnownAllocation, KnownDelivery } from '../../vocabulary/told-plan.ts';
 import { cutLoads } from './cut-loads.ts';
 import { deliveryProvenance } from './delivery-provenance.ts';
 import { type DispatchState, newState } from './dispatch-state.ts';
@@ -16,6 +17,7 @@ import { holdEarlier } from './hold-earlier.ts';
 import { fillUp, improve } from './improve.ts';
 import { newCandidates, newMemory } from './insertion.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
+import { keepPromises } from './keep-promises.ts';
 import { noteLabelAndModel } from './note-label-and-model.ts';
 import { NEVER } from './openings.ts';
 import type { Recreator } from './recreate.ts';
@@ -26,8 +28,8 @@ import { listSlots } from './vehicle-day-slots.ts';
 
 /** An earlier plan to begin from. */
 export interface EarlierPlan {
-  readonly allocation: Allocation;
-  readonly delivery: Delivery;
+  readonly allocation: KnownAllocation;
+  readonly delivery: KnownDelivery;
   /**
    * `held`: a first round, whose served loads stay where they are. `told`: a plan that people know; its loads may move, each
    * consignment at the price of a broken promise.
@@ -60,6 +62,7 @@ export function planDelivery(
   const end = improve(recreator, hopeful, settings, told);
   trainAll(recreator);
   fillUp(recreator, hopeful);
+  if (told) keepPromises(recreator);
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),
@@ -67,6 +70,7 @@ export function planDelivery(
     iterationsDone: end.iterationsDone,
     stoppedBy: end.stoppedBy,
     cost: moneyOf(scenario, state),
+    promisePrice: state.task.promisePrice,
   };
   const problems = [
     ...judgeDecisions(scenario, decisions),

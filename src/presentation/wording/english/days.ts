@@ -194,7 +194,7 @@ export const DAYS_WORDING = {
     title: 'What changes',
     replan: 'Plan the days again',
     replanNote:
-      'From this plan: nobody gets more or less, and days that were told are kept where they can be. Replan above starts anew.',
+      'From this plan, which people know: packs and days that were told are kept where they can be, and what came free is shared out. Replan above starts anew.',
     allKept: 'Every day that was told is kept.',
     broken: (count: string, isOne: boolean) =>
       `${count} ${isOne ? 'hand-over comes' : 'hand-overs come'} on another day than told, or not.`,
@@ -202,6 +202,10 @@ export const DAYS_WORDING = {
     dearer: (money: string) => `Delivery costs ${money} more.`,
     cheaper: (money: string) => `Delivery costs ${money} less.`,
     goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant' },
+    brokenPrice: (money: string) => `Reckoned at ${money}.`,
+    noLongerGiven: (who: string, what: string) => `${who}: ${what} is not given any more`,
+    otherAmount: (who: string, what: string, now: string, before: string, date: string) =>
+      `${who}: ${now} packs and bags of ${what}, not ${before}, on ${date}`,
     noLonger: (who: string, what: string, reason: string) => `${who}: ${what} does not come: ${reason}`,
     nowServed: (who: string, what: string, date: string, vehicle: string) =>
       `${who}: ${what} now comes on ${date}, ${vehicle}`,

@@ -272,6 +272,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
     iterationsDone: 100,
     stoppedBy: 'iterations',
     cost: 211,
+    promisePrice: 0,
   };
 }
 

@@ -6,7 +6,7 @@ import type { Consignment } from '../../../vocabulary/stage-results/allocation.t
  *
  * @returns per consignment, whether its loads may carry it
  */
-export function carriesTraining(consignments: readonly Consignment[]): boolean[] {
+export function carriesTraining(consignments: readonly Pick<Consignment, 'community' | 'group'>[]): boolean[] {
   const withInoculant = new Set(consignments.filter((c) => c.group !== 'dry').map((c) => c.community));
   return consignments.map((c) => c.group !== 'dry' || !withInoculant.has(c.community));
 }
