@@ -208,10 +208,12 @@ function supplySeason(
 ): Supply {
   const promised = told && ({ as: 'told', told } as const);
   const allocation = allocateStock(scenario, decisions, places, season, needs, solver, promised);
-  const known = told && ({ as: 'told', allocation: told.allocation, delivery: told.delivery } as const);
+  const known =
+    told && ({ as: 'told', allocation: told.allocation, delivery: told.delivery, days: told.days } as const);
   const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, known);
   if (delivery.result.unserved.length === 0) return { rounds: told ? 2 : 1, allocation, delivery };
-  const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held' } as const;
+  const days = told ? { days: told.days } : {};
+  const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held', ...days } as const;
   const again = allocateStock(scenario, decisions, places, season, needs, solver, earlier);
   return {
     rounds: told ? 3 : 2,

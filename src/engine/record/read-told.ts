@@ -12,8 +12,22 @@ export function readTold(plan: Plan, scenario: Scenario): ToldPlan {
   const lot = indexOver(plan.ids.lots, scenario.lots);
   const crop = plan.ids.crops.map((name) => scenario.crops.indexOf(name));
   const at = (index: readonly number[], of: number) => index[of] ?? -1;
+  const consignmentsNow = consignments.community.map((of, row) => ({
+    community: at(community, of),
+    depot: at(depot, consignments.depot[row] ?? -1),
+    group: consignments.group[row] ?? 'dry',
+  }));
+  const vehicleDays = readVehicleDays(plan, scenario);
   return {
     packs: stillOwed(plan, scenario, { community, lot, crop }),
+    days: vehicleDays.flatMap(({ day, trips }) =>
+      trips
+        .flatMap(({ stops }) => stops.flatMap((stop) => stop.loads))
+        .flatMap((load) => {
+          const consignment = consignmentsNow[loads.consignment[load] ?? -1];
+          return consignment ? [{ ...consignment, day }] : [];
+        }),
+    ),
     allocation: {
       grants: {
         community: Int32Array.from(grants.community, (of) => at(community, of)),
@@ -21,11 +35,7 @@ export function readTold(plan: Plan, scenario: Scenario): ToldPlan {
         lot: Int32Array.from(grants.lot, (of) => at(lot, of)),
         packs: Int32Array.from(grants.packs),
       },
-      consignments: consignments.community.map((of, row) => ({
-        community: at(community, of),
-        depot: at(depot, consignments.depot[row] ?? -1),
-        group: consignments.group[row] ?? 'dry',
-      })),
+      consignments: consignmentsNow,
     },
     delivery: {
       loads: loads.consignment.map((consignment, load) => ({
@@ -35,7 +45,7 @@ export function readTold(plan: Plan, scenario: Scenario): ToldPlan {
         kg: loads.kg[load] ?? 0,
         inoculantKg: loads.inoculantKg[load] ?? 0,
       })),
-      vehicleDays: readVehicleDays(plan, scenario),
+      vehicleDays,
     },
   };
 }

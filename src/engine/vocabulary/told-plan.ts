@@ -35,10 +35,19 @@ export interface ToldPacks {
   readonly day: number;
 }
 
+/** First planning day on which goods of one kind are known to come to a community from a depot. */
+export interface ToldDay {
+  readonly community: number;
+  readonly depot: number;
+  readonly group: Allocation['consignments'][number]['group'];
+  readonly day: number;
+}
+
 /** A plan that people know, by the indexes and days of a scenario that has moved on since. */
 export interface ToldPlan {
   /** Packs told of and not handed over yet, those of the earliest days first. */
   readonly packs: readonly ToldPacks[];
+  readonly days: readonly ToldDay[];
   readonly allocation: KnownAllocation;
   /** Its trips from planning.from on. */
   readonly delivery: KnownDelivery;

@@ -33,8 +33,6 @@ export interface CutLoads {
   readonly held: readonly (HeldAt | null)[];
   /** Loads of an earlier round that are not held: their packs are no longer given, or their community is now due for training. */
   readonly released: number;
-  /** First planning day on which people know goods of a consignment to come, by consignment. */
-  readonly toldDays: ReadonlyMap<number, number>;
 }
 
 /**
@@ -56,11 +54,9 @@ export function cutLoads(
   for (let row = 0; row < allocation.grants.lot.length; row++) grantRow.set(grantKey(allocation, row), row);
   const loads: Load[] = [];
   const held: (HeldAt | null)[] = [];
-  const toldDays = new Map<number, number>();
   allocation.consignments.forEach((consignment, index) => {
     const rows = packRows(scenario, allocation, consignment);
     const known = kept.of(consignment);
-    if (known.length > 0) toldDays.set(index, Math.min(...known.map(({ at }) => at.day)));
     const told = earlier?.as === 'told' ? takeTold(rows, known, grantRow) : null;
     for (const [i, served] of known.entries()) {
       const taken = told ? told[i] : takeServed(rows, served, grantRow);
@@ -73,7 +69,7 @@ export function cutLoads(
       held.push(null);
     }
   });
-  return { loads, held, released: kept.count - held.filter((at) => at !== null).length, toldDays };
+  return { loads, held, released: kept.count - held.filter((at) => at !== null).length };
 }
 
 /**

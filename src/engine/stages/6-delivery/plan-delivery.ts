@@ -7,7 +7,7 @@ import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
-import type { KnownAllocation, KnownDelivery } from '../../vocabulary/told-plan.ts';
+import type { KnownAllocation, KnownDelivery, ToldDay } from '../../vocabulary/told-plan.ts';
 import { cutLoads } from './cut-loads.ts';
 import { deliveryProvenance } from './delivery-provenance.ts';
 import { type DispatchState, newState } from './dispatch-state.ts';
@@ -35,6 +35,8 @@ export interface EarlierPlan {
    * consignment at the price of a broken promise.
    */
   readonly as: 'held' | 'told';
+  /** Days that people were told, in either case. */
+  readonly days?: readonly ToldDay[];
 }
 
 /**
@@ -62,7 +64,7 @@ export function planDelivery(
   const end = improve(recreator, hopeful, settings, told);
   trainAll(recreator);
   fillUp(recreator, hopeful);
-  if (told) keepPromises(recreator);
+  if (earlier?.days) keepPromises(recreator);
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),
@@ -94,7 +96,7 @@ export function beginDispatch(
   const listed = listSlots(scenario, decisions, places, season, allocation.consignments);
   const cut = cutLoads(scenario, allocation, listed.slots, earlier);
   const told = earlier?.as === 'told';
-  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told);
+  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told, earlier?.days ?? []);
   const state = newState(task, scenario.communities.length);
   const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
   if (told) freeForbidden(state);
