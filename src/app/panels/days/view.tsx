@@ -10,6 +10,7 @@ import { PaperLink } from '../paper-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
+import { HeldZones } from './held-zones.tsx';
 import { MapLegend } from './map-legend.tsx';
 import { NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
@@ -56,6 +57,7 @@ function Panel() {
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
       <ZoneWorth shown={shown} worth={worth} />
+      <HeldZones shown={shown} worth={worth} />
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
       <DayCautions />
       <footer className="note days-foot">

@@ -115,6 +115,22 @@ export const DAYS_WORDING = {
     `That rain is expected by ${date} (${early} to ${late}, six seasons in ten).`,
   releaseNot: (percent: string) => `In ${percent} of the seasons it never comes.`,
   releaseLate: (percent: string) => `Held back, ${percent} of the land is sown too late.`,
+  holdTitleMm: (mm: string) => `Held until ${mm} mm fall in three days`,
+  holdIntro: (lead: string) =>
+    `Where that rain has not fallen, packs may wait in the depot; ${lead} days after it they go out. The plan above has them on fixed days.`,
+  holdZone: 'Zone',
+  holdFallen: 'Fallen, mm',
+  holdExpected: 'Expected by',
+  holdSpan: (early: string, late: string) => `${early} to ${late}`,
+  holdTooLate: 'Too late',
+  holdNeverToo: (percent: string) => `never in ${percent}`,
+  holdGoes: 'Goes then',
+  holdPacks: (packs: string, communities: string, litres: string, depots: string) =>
+    `${packs} packs for ${communities} communities, ${litres} L of box, from ${depots}`,
+  holdPlanned: 'Planned for',
+  holdVerdict: (rule: string, best: string) => `rule keeps ${rule}, best fixed day ${best}`,
+  holdNone: 'That rain has fallen in every zone that still awaits inoculant.',
+  holdReleased: (zones: string) => `Let go, because that rain has fallen: ${zones}.`,
   releaseKept: (percent: string, best: string) => `The rule keeps ${percent} of the value, the best fixed day ${best}.`,
 
   cautionsTitle: 'Take care',
