@@ -59,6 +59,7 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   compare('seedNeedKg', need);
   compare('ownSeedKg', planned.ownSeedKg);
   compare('seedGivenKg', seedKg);
+  compare('seedThereKg', toldHandedKg(c, row, 'seed'));
   compare('inoculantGivenSeedKg', coatedKg);
   if (!isOutOfSeason(c, row)) compare('inoculantNeedSeedKg', toCoatKg);
   compare('seedShare', need > 0 ? Math.min(1, (seedKg + planned.ownSeedKg) / need) : 1, TOLERANCE.share * 5);

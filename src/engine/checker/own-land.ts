@@ -63,8 +63,14 @@ export interface OwnLand {
   readonly portions: readonly Portion[];
 }
 
-/** Seed covers planned land in the order it is there, own seed first; inoculant covers seeded land in the order it comes. */
-export function coverLand(plannedHa: number, needKg: number, ownKg: number, goods: readonly Handed[]): OwnLand {
+/** Seed covers planned land in the order it is there, own seed and what was handed over before first; inoculant covers seeded land in the order it comes. */
+export function coverLand(
+  plannedHa: number,
+  needKg: number,
+  ownKg: number,
+  thereKg: number,
+  goods: readonly Handed[],
+): OwnLand {
   const byDay = [...goods].sort((a, b) => a.day - b.day);
   const hectares = (kg: number) => (needKg > 0 ? (kg / needKg) * plannedHa : 0);
   const take = (limitHa: number, from: readonly Portion[]): readonly Portion[] => {
@@ -80,6 +86,7 @@ export function coverLand(plannedHa: number, needKg: number, ownKg: number, good
   const brought = byDay.filter(({ kind }) => kind === 'seed');
   const seed = take(plannedHa, [
     own,
+    { ...own, hectares: hectares(thereKg) },
     ...brought.map(({ seedKg, stop }) => ({ hectares: hectares(seedKg), stop, inoculant: null })),
   ]);
   const seedHa = total(seed);

@@ -111,7 +111,8 @@ export const TABLES: readonly TableRule[] = [
     columns: {
       community: 'index communities',
       crop: 'index crops',
-      ...columns('amount', 'plannedHa', 'seedNeedKg', 'ownSeedKg', 'seedGivenKg', 'inoculantNeedSeedKg'),
+      ...columns('amount', 'plannedHa', 'seedNeedKg', 'ownSeedKg', 'seedThereKg', 'seedGivenKg'),
+      ...columns('amount', 'inoculantNeedSeedKg'),
       ...columns('amount', 'inoculantGivenSeedKg', 'seedShare', 'inoculantShare'),
     },
   },

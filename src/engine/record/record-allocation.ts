@@ -29,6 +29,7 @@ export function recordAllocation(scenario: Scenario, allocation: Allocation): Re
       plannedHa: roundAll(shares.plannedHa, 'hectares'),
       seedNeedKg: roundAll(shares.seedNeedKg, 'kilograms'),
       ownSeedKg: roundAll(shares.ownSeedKg, 'kilograms'),
+      seedThereKg: roundAll(shares.seedThereKg, 'kilograms'),
       seedGivenKg: roundAll(shares.seedGivenKg, 'kilograms'),
       inoculantNeedSeedKg: roundAll(shares.inoculantNeedSeedKg, 'kilograms'),
       inoculantGivenSeedKg: roundAll(shares.inoculantGivenSeedKg, 'kilograms'),

@@ -167,6 +167,7 @@ export interface Plan {
       readonly plannedHa: readonly number[];
       readonly seedNeedKg: readonly number[];
       readonly ownSeedKg: readonly number[];
+      readonly seedThereKg: readonly number[];
       readonly seedGivenKg: readonly number[];
       readonly inoculantNeedSeedKg: readonly number[];
       readonly inoculantGivenSeedKg: readonly number[];

@@ -395,6 +395,7 @@ export const smallPlan: Plan = {
       plannedHa: [10, 10, 2],
       seedNeedKg: [600, 600, 120],
       ownSeedKg: [100, 0, 0],
+      seedThereKg: [0, 0, 0],
       seedGivenKg: [425, 525, 0],
       inoculantNeedSeedKg: [525, 525, 0],
       inoculantGivenSeedKg: [525, 525, 0],

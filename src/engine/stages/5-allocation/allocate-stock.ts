@@ -111,7 +111,7 @@ export function allocateStock(
       round: earlier ? 2 : 1,
       lots: verdicts,
       grants: listGrants(demand, lines),
-      shares: listShares(demand, seed.givenKg, toCoatKg, inoculant.givenKg),
+      shares: listShares(demand, handed.seedKg, seed.givenKg, toCoatKg, inoculant.givenKg),
       proofs: [...seed.result.proofs, ...inoculant.result.proofs],
       shortfalls,
       remedies: findRemedies(scenario, demand, verdicts, shortfalls, lastUsefulDay),
@@ -149,6 +149,7 @@ function lastUsefulDays(scenario: Scenario, demand: DemandRows, curves: ReachCur
 
 function listShares(
   demand: DemandRows,
+  seedThereKg: Float64Array,
   seedGivenKg: Float64Array,
   inoculantNeedSeedKg: Float64Array,
   inoculantGivenSeedKg: Float64Array,
@@ -161,6 +162,7 @@ function listShares(
     plannedHa: demand.plannedHa,
     seedNeedKg: demand.seedNeedKg,
     ownSeedKg: demand.ownSeedKg,
+    seedThereKg,
     seedGivenKg,
     inoculantNeedSeedKg,
     inoculantGivenSeedKg,

@@ -33,8 +33,10 @@ export interface Shares {
   readonly plannedHa: Float64Array;
   readonly seedNeedKg: Float64Array;
   readonly ownSeedKg: Float64Array;
+  /** Seed handed over before, at most the need. */
+  readonly seedThereKg: Float64Array;
   readonly seedGivenKg: Float64Array;
-  /** Seed to coat: seed given plus own seed, at most seedNeedKg. */
+  /** Seed to coat: seed given, there and own, at most seedNeedKg. */
   readonly inoculantNeedSeedKg: Float64Array;
   readonly inoculantGivenSeedKg: Float64Array;
   /** (seed given + own seed) / need, 0 to 1. */

@@ -193,6 +193,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       plannedHa: Float64Array.of(10),
       seedNeedKg: Float64Array.of(600),
       ownSeedKg: Float64Array.of(ownSeedKg),
+      seedThereKg: Float64Array.of(0),
       seedGivenKg: Float64Array.of(360),
       inoculantNeedSeedKg: Float64Array.of(480),
       inoculantGivenSeedKg: Float64Array.of(240),
