@@ -1,17 +1,32 @@
 import { loadPlanningTools } from '../adapters/tools/load-planning-tools.ts';
-import { addProblems, type Problem, planSeason, type SearchSettings } from '../engine/index.ts';
+import {
+  addProblems,
+  checkPlan,
+  compareDeliveries,
+  type Decisions,
+  type Plan,
+  type Problem,
+  type ProblemCode,
+  planSeason,
+  replanSeason,
+  type Scenario,
+  type SearchSettings,
+} from '../engine/index.ts';
 import { headlineTable } from '../presentation/headline-table.ts';
 import { problemLines } from '../presentation/problem-lines.ts';
+import { changesView } from '../presentation/views/days-changes.ts';
 import { STAGE_WORDING } from '../presentation/wording/english/stages.ts';
+import { english } from '../presentation/wording/words.ts';
 import { openScenario } from './open-scenario.ts';
 import { readNumber, readOptions } from './read-options.ts';
+import { readPlanFile } from './read-plan-file.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { StageClock } from './stage-clock.ts';
 import type { Terminal } from './terminal.ts';
 import { prepareOutFolder, writePlanFiles } from './write-plan-files.ts';
 
 export const PLAN_USAGE =
-  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--json]   plan a scenario folder';
+  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--from PLAN.json] [--json]   plan a scenario folder';
 
 const DEFAULT_SEED = 1;
 const DEFAULT_ITERATIONS = 20_000;
@@ -23,7 +38,7 @@ const LISTED_IF_BLOCKED = 50;
 
 /** The main job without a browser: reads a folder, plans it, writes the plan and its tables, prints the headline. */
 export async function runPlan(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
-  const { folder, out, json, limits } = readCall(args);
+  const { folder, out, from, json, limits } = readCall(args);
   prepareOutFolder(out);
   const clock = new StageClock((stage) => terminal.notice(`${STAGE_WORDING[stage] ?? stage} ...`));
   const { scenario, decisions, problems } = clock.time('1-intake', () => openScenario(folder));
@@ -37,10 +52,22 @@ export async function runPlan(args: readonly string[], terminal: Terminal): Prom
     stop: limits.seconds === null ? null : () => performance.now() - started > (limits.seconds ?? 0) * 1000,
     progress: (done, share) => terminal.progress(searchLine(done, share, limits.seconds)),
   };
-  const { plan, stages } = planSeason(scenario, decisions, null, settings, tools, clock.hooks);
+  const told = from === null ? null : readTold(from, scenario, decisions);
+  const { plan, stages } = told
+    ? replanSeason(scenario, decisions, told, null, settings, tools, clock.hooks)
+    : planSeason(scenario, decisions, null, settings, tools, clock.hooks);
+  const changes = told && changesView(compareDeliveries(told, plan), plan, scenario, english);
   const whole = addProblems(plan, problems);
-  writePlanFiles(out, { plan: whole, scenario, zonePolygons: stages.places.value.result.zonePolygons, clock });
+  const lines = changes && [changes.headline, ...changes.vehicles, ...changes.communities];
+  writePlanFiles(out, {
+    plan: whole,
+    changes: lines,
+    scenario,
+    zonePolygons: stages.places.value.result.zonePolygons,
+    clock,
+  });
   if (whole.problems.length > 0) terminal.notice(problemLines(whole.problems, LISTED));
+  if (lines) terminal.notice(lines.join('\n'));
   terminal.result(json ? JSON.stringify(whole.outcomes.headline) : headlineTable(whole));
   terminal.notice(`Written to ${out}.`);
   return EXIT.done;
@@ -54,13 +81,22 @@ function searchLine(done: number, share: number, seconds: number | null): string
 interface PlanCall {
   readonly folder: string;
   readonly out: string;
+  /** Plan that people know, to begin from. */
+  readonly from: string | null;
   readonly json: boolean;
   readonly limits: { readonly seed: number; readonly iterations: number; readonly seconds: number | null };
 }
 
 function readCall(args: readonly string[]): PlanCall {
   const text = { type: 'string' } as const;
-  const options = { out: text, seed: text, iterations: text, seconds: text, json: { type: 'boolean' } } as const;
+  const options = {
+    out: text,
+    seed: text,
+    iterations: text,
+    seconds: text,
+    from: text,
+    json: { type: 'boolean' },
+  } as const;
   const { values, paths } = readOptions(args, options, 1, PLAN_USAGE);
   const given = (name: string) => (typeof values[name] === 'string' ? (values[name] as string) : null);
   const [out, iterations, seconds] = [given('out'), given('iterations'), given('seconds')];
@@ -69,6 +105,7 @@ function readCall(args: readonly string[]): PlanCall {
   return {
     folder: paths[0] as string,
     out,
+    from: given('from'),
     json: values['json'] === true,
     limits: {
       seed: readNumber('--seed', given('seed') ?? String(DEFAULT_SEED), { least: 0, most: 4294967295, whole: true }),
@@ -90,3 +127,17 @@ function refusePlan(problems: readonly Problem[], json: boolean, terminal: Termi
   terminal.notice('No honest plan is possible from these files. Nothing was written.');
   return EXIT.blocked;
 }
+
+/**
+ * A plan to begin from. It need not hold any more, being of yesterday's records, but it must read as one.
+ *
+ * @throws Refusal where it does not
+ */
+function readTold(file: string, scenario: Scenario, decisions: Decisions): Plan {
+  const plan = readPlanFile(file);
+  const malformed = checkPlan(scenario, decisions, plan).filter(({ code }) => MALFORMED.includes(code));
+  if (malformed.length === 0) return plan as Plan;
+  throw new Refusal(`${problemLines(malformed, LISTED)}\n${file} cannot be planned from.`, EXIT.blocked);
+}
+
+const MALFORMED: readonly ProblemCode[] = ['E8001', 'E8002', 'E8003', 'E8004', 'E8005'];

@@ -5,6 +5,7 @@ import { RandomStream } from '../../src/engine/numerics/random-stream.ts';
 export interface Line {
   readonly date: string;
   readonly community_id: string;
+  readonly vehicle_id: string;
   readonly lot_id: string;
   readonly packs: number;
   readonly box_c: number | '';
@@ -135,7 +136,7 @@ function linesOf(
   day: { readonly hot: ReadonlySet<Visit>; readonly sown: ReadonlySet<Visit> },
 ): Line[] {
   return visit.goods.map(({ lotId, packs, isLiving }): Line => {
-    const line = { date, community_id: visit.communityId, lot_id: lotId, packs };
+    const line = { date, community_id: visit.communityId, vehicle_id: visit.vehicleId, lot_id: lotId, packs };
     if (day.sown.has(visit)) return { ...line, box_c: '', returned_packs: packs, reason: 'already sown' };
     if (!day.hot.has(visit) || !isLiving) return { ...line, box_c: isLiving ? 14 : '', returned_packs: 0, reason: '' };
     return {

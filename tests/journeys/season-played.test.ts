@@ -28,7 +28,7 @@ const tools = await loadPlanningTools();
 const bytes = new TextEncoder();
 const folder = fileURLToPath(new URL('../../scenarios/demo-district/', import.meta.url));
 const settings = { seed: 1, iterations: 300, stop: null, progress: null };
-const COLUMNS = ['date', 'community_id', 'lot_id', 'packs', 'box_c', 'returned_packs', 'reason'] as const;
+const COLUMNS = ['date', 'community_id', 'vehicle_id', 'lot_id', 'packs', 'box_c', 'returned_packs', 'reason'] as const;
 
 /** The files as they stand after so many evenings. */
 function readAgain(lines: readonly Line[], decisions: readonly Decision[]) {

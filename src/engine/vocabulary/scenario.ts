@@ -170,6 +170,8 @@ export interface Handover {
   /** Growers who took part, and women among them. */
   readonly growers: number | null;
   readonly growersWomen: number | null;
+  /** Who brought them; two vehicles may bring the same on one day. */
+  readonly vehicleId: string | null;
   /** Why packs came back, in the words of who brought them. */
   readonly reason: string | null;
 }
@@ -191,6 +193,8 @@ export interface Scenario {
   readonly timeZone: string;
   readonly utcOffsetMinutes: number;
   readonly currency: string;
+  /** Phone of the programme that people are told to call; null: none is stated. */
+  readonly contact: string | null;
   readonly planning: {
     readonly from: DayNumber;
     readonly to: DayNumber;

@@ -35,6 +35,7 @@ export interface ScenarioDocument {
   /** Null where none was given. */
   readonly timeZone: string | null;
   readonly currency: string;
+  readonly contact: string | null;
   readonly planning: Scenario['planning'];
   readonly seasons: readonly SeasonSearch[];
   readonly policy: Policy;
@@ -46,7 +47,7 @@ export interface ScenarioDocument {
 }
 
 /**
- * scenario.json: format, name*, seasonYear*, asOf*, forecastHorizonDays, timeZone*, currency*, planning {from*, to*,
+ * scenario.json: format, name*, seasonYear*, asOf*, forecastHorizonDays, timeZone*, currency*, contact, planning {from*, to*,
  * workdays, holidays, roadHours}, seasons, policy, prices, yields, assumptions, files. Where an entry that every plan
  * needs does not hold, the report blocks and the numbers returned are NaN, so that the other files can still be read.
  */
@@ -73,6 +74,7 @@ export function readDocument(sentReport: IntakeReport, sent: JsonDocument | null
     ),
     timeZone: row.orNull('timeZone', TEXT),
     currency: readCurrency(row),
+    contact: row.orNull('contact', TEXT),
     planning,
     seasons: readSeasons(report, json, planning),
     policy: readPolicy(row),
@@ -165,6 +167,7 @@ function noteUnknown(report: IntakeReport, json: JsonDocument): void {
       'forecastHorizonDays',
       'timeZone',
       'currency',
+      'contact',
       'planning',
       'seasons',
       'policy',

@@ -11,7 +11,7 @@ import { type IdList, requireKnown } from './require-known.ts';
 import type { KeptRow, RowReader } from './row-reader.ts';
 
 const FORMAT =
-  'date*, community_id*, lot_id*, packs*, kg, box_c, returned_packs, sown_on, growers, growers_women, reason';
+  'date*, community_id*, lot_id*, packs*, kg, box_c, returned_packs, sown_on, growers, growers_women, vehicle_id, reason';
 const COUNT = whole({ atLeast: 0 });
 
 /** handovers.csv: what was signed for. What has not happened yet is never said to have. */
@@ -43,6 +43,7 @@ export function readHandovers(
       sownOn: sownOn !== null && sownOn > known.asOf ? null : sownOn,
       growers: row.orNull('growers', COUNT),
       growersWomen: row.orNull('growers_women', COUNT),
+      vehicleId: row.orNull('vehicle_id', TEXT),
       reason: row.orNull('reason', TEXT),
     });
     if (handover !== null) noteHotBox(row, handover.value);

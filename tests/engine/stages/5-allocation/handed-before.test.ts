@@ -21,6 +21,7 @@ const handover = (community: number, lotId: string, packs: number, returnedPacks
   sownOn: null,
   growers: null,
   growersWomen: null,
+  vehicleId: null,
   reason: null,
 });
 

@@ -135,6 +135,7 @@ describe('what was signed for', () => {
     sownOn: null,
     growers: null,
     growersWomen: null,
+    vehicleId: null,
     reason: null,
     ...change,
   });
