@@ -25,7 +25,6 @@ import {
 import { recordsFromFiles } from '../scenario-files/record-files.ts';
 import { PlanningShare } from './planning-share.ts';
 import type {
-  GatheredFiles,
   OpenedScenario,
   PlannedSeason,
   PlanningProgress,
@@ -59,11 +58,12 @@ export class Planner {
     this.loadTools = loadTools;
   }
 
-  open({ files, faults }: GatheredFiles): OpenedScenario {
+  /** Stages of before stay at hand: a stage whose inputs are the same is not run again. */
+  open({ files, faults, decisions }: WorkerCalls['open']['ask']): OpenedScenario {
     this.records = recordsFromFiles(files, faults);
-    const read = readScenario(this.records);
-    this.reading = { decisions: null, read };
-    this.stages = null;
+    this.reading = null;
+    const read = decisions === undefined ? readScenario(this.records) : this.readWith(decisions);
+    this.reading = { decisions: decisions ?? null, read };
     this.last = null;
     this.shares = null;
     return {

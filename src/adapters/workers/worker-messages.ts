@@ -63,7 +63,11 @@ export interface PlanningProgress {
 
 /** Questions to the plan worker and their answers: the one map that both sides are typed by. */
 export interface WorkerCalls {
-  readonly open: { readonly ask: GatheredFiles; readonly answer: OpenedScenario };
+  /** `decisions`: those of the page, in the place of the files' own. */
+  readonly open: {
+    readonly ask: GatheredFiles & { readonly decisions?: readonly Decision[] };
+    readonly answer: OpenedScenario;
+  };
   readonly plan: { readonly ask: PlanOrder; readonly answer: PlannedSeason };
   readonly check: {
     readonly ask: { readonly decisions: readonly Decision[]; readonly plan: Plan };

@@ -6,7 +6,6 @@ import { plannedOf } from './check-needs.ts';
 import { checkRanges } from './check-ranges.ts';
 import { at, type CheckedCase } from './checked-case.ts';
 import { finding, type Tell } from './finding.ts';
-import { toldHandedKg } from './own-handed.ts';
 import type { OwnAir } from './own-heat.ts';
 import { coverLand, type Handed, handedGoods, type OwnLand } from './own-land.ts';
 import { noTotals, type OwnTotals, playLand, type VisitIn } from './own-replay.ts';
@@ -111,7 +110,7 @@ function checkCrops(
 function landOf(c: CheckedCase, row: number, goods: readonly Handed[]): OwnLand {
   const { shares } = c.plan.allocation;
   const { plannedHa, ownSeedKg } = plannedOf(c, at(shares.community, row), at(shares.crop, row));
-  return coverLand(plannedHa, at(shares.seedNeedKg, row), ownSeedKg, toldHandedKg(c, row, 'seed'), goods);
+  return coverLand(plannedHa, at(shares.seedNeedKg, row), ownSeedKg, at(shares.seedThereKg, row), goods);
 }
 
 /** Zones sum what lies in them: land, seed and packs handed over, hectares reached. */

@@ -59,7 +59,9 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   compare('seedNeedKg', need);
   compare('ownSeedKg', planned.ownSeedKg);
   compare('seedGivenKg', seedKg);
-  compare('seedThereKg', toldHandedKg(c, row, 'seed'));
+  // Between what the need still lacks of it and all that can be there: whole bags may reach beyond the need.
+  const there = at(shares.seedThereKg, row);
+  compare('seedThereKg', Math.min(Math.max(there, toldHandedKg(c, row, 'seed')), handedKg(c, row, 'seed')));
   compare('inoculantGivenSeedKg', coatedKg);
   if (!isOutOfSeason(c, row)) compare('inoculantNeedSeedKg', toCoatKg);
   compare('seedShare', need > 0 ? Math.min(1, (seedKg + planned.ownSeedKg) / need) : 1, TOLERANCE.share * 5);

@@ -100,6 +100,7 @@ export const PROBLEM_WEIGHTS = {
   E1962: 'noted', // two records of one day, community and lot that differ, both counted
   E1963: 'noted', // more packs of a lot handed over than it held
   E1964: 'noted', // packs from a box at 40 °C or above, on hold
+  E1965: 'noted', // more packs recorded than the plan had on that vehicle for that community
   // 1-intake: logger readings
   E1970: 'set aside', // a logger file without a column of times or temperatures
   E1971: 'set aside', // readings that no lot or trip can be told for

@@ -7,6 +7,7 @@ import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { PaperLink } from '../paper-link.tsx';
+import { RecordsLink } from '../records-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
@@ -71,7 +72,8 @@ function Panel() {
         </button>{' '}
         <PaperLink paper="route" place={{ day: shown.day }}>
           {papers.ofDay}
-        </PaperLink>
+        </PaperLink>{' '}
+        <RecordsLink />
       </footer>
     </>
   );

@@ -320,6 +320,10 @@ export const INTAKE_PROBLEMS = {
     what: inFile('{packs} packs of {lot} were handed over and kept in all, though the lot came with {held}'),
     remedy: 'Look for a wrong lot or a wrong number among its records, and count what is in the store.',
   },
+  E1965: {
+    what: inFile('{value} packs of {lot} are recorded for {community} on {date}, though {carried} were carried there'),
+    remedy: 'Ask who signed: a wrong number, a wrong lot, or packs meant for another community.',
+  },
   E1964: {
     what: inFile(
       'packs of {lot} were in a box at {value} °C: {returned} came back and are on hold, {kept} are to be kept back',
