@@ -72,6 +72,12 @@ describe('what happened, entered in the page', () => {
     );
     await picture(page, 'records-closed');
     expect(await violationsOf(page)).toEqual([]);
+    await page.goto(`${app.url}#/coverage`);
+    await page.getByText(/^So far, District: /).click();
+    expect(await page.locator('.so-far tbody tr').count()).toBeGreaterThan(20);
+    await picture(page, 'records-coverage');
+    expect(await violationsOf(page)).toEqual([]);
+    await page.goto(`${app.url}#/records`);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save handovers.csv' }).click(),

@@ -45,7 +45,8 @@ export function checkLots(c: CheckedCase): readonly Problem[] {
     const held = reasons.includes('on-hold') ? present : isGivable ? onHold : 0;
     if (at(lots.packsHeld, l) !== held && !isClose)
       found.push(finding('E8405', 'allocation.lots.packsHeld', l, at(lots.packsHeld, l), held));
-    const reserve = isGivable ? Math.floor((there * c.scenario.policy.reservePercent) / 100 + 1e-9) : 0;
+    const buffer = Math.floor((lot.packs * c.scenario.policy.reservePercent) / 100 + 1e-9);
+    const reserve = isGivable ? Math.min(there, buffer) : 0;
     if (isGivable && reserved < reserve)
       found.push(finding('E8404', 'allocation.lots.packsReserved', l, reserved, reserve));
     if (isGivable && (offered + reserved !== there || reserved > reserve + 1))

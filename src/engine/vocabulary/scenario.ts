@@ -30,7 +30,7 @@ export interface Policy {
   readonly hectareValue: HectareValue;
   /** Most that may be spent on orders, in the scenario's currency. Null: no limit stated. */
   readonly orderBudget: number | null;
-  /** One buffer kept back at the depot, percent of each lot. */
+  /** One buffer kept back at the depot, percent of each lot as it came. */
   readonly reservePercent: number;
   /** Added to the packs a need asks for, percent. */
   readonly contingencyPercent: number;

@@ -72,12 +72,16 @@ function communityLine({ code, communityId, group, before, after, reasons }: Cha
     return said.noLonger(who, what, reason === undefined ? '' : words.reasons.UNSERVED_WORDING[reason]);
   }
   if (code === 'now-served' || was === undefined) return said.nowServed(who, what, day(is.date, words), is.vehicleId);
-  if (code === 'other-day') return said.otherDay(who, what, day(is.date, words), day(was.date, words), is.vehicleId);
+  if (code === 'other-day') return said.otherDay(who, what, days(after, words), days(before, words), is.vehicleId);
   if (code === 'other-amount') {
     return said.otherAmount(who, what, packsOf(after, words), packsOf(before, words), day(is.date, words));
   }
   return said.otherVehicle(who, what, is.vehicleId, was.vehicleId, day(is.date, words));
 }
+
+/** Each day once, in order. */
+const days = (list: Change['before'], words: Words): string =>
+  [...new Set(list.map(({ date }) => date))].map((date) => day(date, words)).join(', ');
 
 /** Stops that a vehicle gains and loses on a day: what its driver is told. */
 function vehicleLines(changes: readonly Change[], words: Words): string[] {

@@ -51,7 +51,9 @@ export function judgeLots(
     const there = lot.packs - (gonePacks[l] as number);
     const onHold = Math.min(there, hold.packs + hotReturns(scenario, product, lot, hold));
     const sound = there - onHold;
-    const reserved = reasons.length > 0 ? 0 : Math.floor((sound * scenario.policy.reservePercent) / 100);
+    // Of the lot as it came: a buffer that shrank with the stock would hand out a few packs more every day.
+    const buffer = Math.floor((lot.packs * scenario.policy.reservePercent) / 100);
+    const reserved = reasons.length > 0 ? 0 : Math.min(sound, buffer);
     problems.push(...reasons.map((reason) => noteReason(reason, product, lot, chance)));
     if (reasons.length === 0 && lot.availableFrom !== null && lot.availableFrom > scenario.planning.from) {
       problems.push(noteLot('E5012', lot, 'available_from', isoDate(lot.availableFrom)));

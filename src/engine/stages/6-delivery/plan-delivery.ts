@@ -59,9 +59,10 @@ export function planDelivery(
   const told = earlier?.as === 'told';
   const hopeful = findHopeful(state);
   const recreator = newRecreator(state);
+  const disturbed = told ? [...state.slotOf.keys()].filter((load) => state.slotOf[load] === -1) : null;
   fillUp(recreator, hopeful);
   trainAll(recreator);
-  const end = improve(recreator, hopeful, settings, told);
+  const end = improve(recreator, hopeful, settings, disturbed);
   trainAll(recreator);
   fillUp(recreator, hopeful);
   if (earlier?.days) keepPromises(recreator);
