@@ -6,6 +6,7 @@ import { DAYS } from './panels/days/view.tsx';
 import { HANDOVER } from './panels/handover/view.tsx';
 import { PAPERS } from './panels/papers/view.tsx';
 import { PROBLEMS } from './panels/problems/view.tsx';
+import { RECORDS } from './panels/records/view.tsx';
 import { STOCK } from './panels/stock/view.tsx';
 import type { SeasonState } from './state/season-store.ts';
 import type { ViewName, ViewState } from './state/view-store.ts';
@@ -31,4 +32,5 @@ export const VIEWS: Readonly<Record<ViewName, ViewParts>> = {
   problems: PROBLEMS,
   handover: HANDOVER,
   papers: PAPERS,
+  records: RECORDS,
 };

@@ -1,10 +1,25 @@
 import { loadPlanningTools } from '../adapters/tools/load-planning-tools.ts';
-import { addProblems, type Problem, planSeason, type SearchSettings } from '../engine/index.ts';
+import {
+  addProblems,
+  checkPlan,
+  compareDeliveries,
+  type Decisions,
+  type Plan,
+  type Problem,
+  type ProblemCode,
+  planSeason,
+  replanSeason,
+  type Scenario,
+  type SearchSettings,
+} from '../engine/index.ts';
 import { headlineTable } from '../presentation/headline-table.ts';
 import { problemLines } from '../presentation/problem-lines.ts';
+import { changesView } from '../presentation/views/days-changes.ts';
 import { STAGE_WORDING } from '../presentation/wording/english/stages.ts';
+import { english } from '../presentation/wording/words.ts';
 import { openScenario } from './open-scenario.ts';
 import { readNumber, readOptions } from './read-options.ts';
+import { readPlanFile } from './read-plan-file.ts';
 import { readRunFile } from './read-run-file.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { StageClock } from './stage-clock.ts';
@@ -12,7 +27,7 @@ import type { Terminal } from './terminal.ts';
 import { type MadeFrom, madeFrom, prepareOutFolder, writePlanFiles } from './write-plan-files.ts';
 
 export const PLAN_USAGE =
-  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--again RUN.json] [--json]   plan a scenario folder';
+  'nodulary plan FOLDER --out DIR [--seed N] [--iterations N | --seconds S] [--from PLAN.json] [--again RUN.json] [--json]   plan a scenario folder';
 
 const DEFAULT_SEED = 1;
 const DEFAULT_ITERATIONS = 20_000;
@@ -24,7 +39,7 @@ const LISTED_IF_BLOCKED = 50;
 
 /** The main job without a browser: reads a folder, plans it, writes the plan and its tables, prints the headline. */
 export async function runPlan(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
-  const { folder, out, json, limits, again } = readCall(args);
+  const { folder, out, from, json, limits, again } = readCall(args);
   prepareOutFolder(out);
   const clock = new StageClock((stage) => terminal.notice(`${STAGE_WORDING[stage] ?? stage} ...`));
   const { scenario, decisions, problems } = clock.time('1-intake', () => openScenario(folder));
@@ -42,10 +57,22 @@ export async function runPlan(args: readonly string[], terminal: Terminal): Prom
     stop: limits.seconds === null ? null : () => performance.now() - started > (limits.seconds ?? 0) * 1000,
     progress: (done, share) => terminal.progress(searchLine(done, share, limits.seconds)),
   };
-  const { plan, stages } = planSeason(scenario, decisions, null, settings, tools, clock.hooks);
+  const told = from === null ? null : readTold(from, scenario, decisions);
+  const { plan, stages } = told
+    ? replanSeason(scenario, decisions, told, null, settings, tools, clock.hooks)
+    : planSeason(scenario, decisions, null, settings, tools, clock.hooks);
+  const changes = told && changesView(compareDeliveries(told, plan), plan, scenario, english);
   const whole = addProblems(plan, problems);
-  writePlanFiles(out, { plan: whole, scenario, zonePolygons: stages.places.value.result.zonePolygons, clock });
+  const lines = changes && [changes.headline, ...changes.vehicles, ...changes.communities];
+  writePlanFiles(out, {
+    plan: whole,
+    changes: lines,
+    scenario,
+    zonePolygons: stages.places.value.result.zonePolygons,
+    clock,
+  });
   if (whole.problems.length > 0) terminal.notice(problemLines(whole.problems, LISTED));
+  if (lines) terminal.notice(lines.join('\n'));
   terminal.result(json ? JSON.stringify(whole.outcomes.headline) : headlineTable(whole));
   terminal.notice(`Written to ${out}.`);
   return again ? tellWhetherSame(madeFrom(whole), again, terminal) : EXIT.done;
@@ -73,6 +100,8 @@ function searchLine(done: number, share: number, seconds: number | null): string
 interface PlanCall {
   readonly folder: string;
   readonly out: string;
+  /** Plan that people know, to begin from. */
+  readonly from: string | null;
   readonly json: boolean;
   /** What an earlier plan was made from, to be made again. */
   readonly again: MadeFrom | null;
@@ -87,6 +116,7 @@ function readCall(args: readonly string[]): PlanCall {
     iterations: text,
     seconds: text,
     again: text,
+    from: text,
     json: { type: 'boolean' },
   } as const;
   const { values, paths } = readOptions(args, options, 1, PLAN_USAGE);
@@ -100,6 +130,7 @@ function readCall(args: readonly string[]): PlanCall {
   return {
     folder: paths[0] as string,
     out,
+    from: given('from'),
     json: values['json'] === true,
     again,
     limits: again
@@ -128,3 +159,17 @@ function refusePlan(problems: readonly Problem[], json: boolean, terminal: Termi
   terminal.notice('No honest plan is possible from these files. Nothing was written.');
   return EXIT.blocked;
 }
+
+/**
+ * A plan to begin from. It need not hold any more, being of yesterday's records, but it must read as one.
+ *
+ * @throws Refusal where it does not
+ */
+function readTold(file: string, scenario: Scenario, decisions: Decisions): Plan {
+  const plan = readPlanFile(file);
+  const malformed = checkPlan(scenario, decisions, plan).filter(({ code }) => MALFORMED.includes(code));
+  if (malformed.length === 0) return plan as Plan;
+  throw new Refusal(`${problemLines(malformed, LISTED)}\n${file} cannot be planned from.`, EXIT.blocked);
+}
+
+const MALFORMED: readonly ProblemCode[] = ['E8001', 'E8002', 'E8003', 'E8004', 'E8005'];

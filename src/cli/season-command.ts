@@ -1,7 +1,7 @@
 import { loadPlanningTools } from '../adapters/tools/load-planning-tools.ts';
 import { calendarOf, parseClock } from '../engine/index.ts';
 import { problemLines } from '../presentation/problem-lines.ts';
-import { readingsTable, seasonTable } from '../presentation/season-table.ts';
+import { readingsTable, releaseTable, seasonTable } from '../presentation/season-table.ts';
 import { openScenario } from './open-scenario.ts';
 import { readOptions } from './read-options.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
@@ -29,6 +29,8 @@ export async function runSeason(args: readonly string[], terminal: Terminal): Pr
   const calendar = calendarOf(scenario, decisions, null, overlay, leave === null ? {} : { leaveMinute: leave });
   const read = problems.filter(({ code }) => code.startsWith('E197') || code.startsWith('E198'));
   if (read.length > 0) terminal.notice(problemLines(read, LISTED));
-  terminal.result(`${seasonTable(scenario, calendar)}\n\n${readingsTable(scenario)}`);
+  terminal.result(
+    `${seasonTable(scenario, calendar)}\n\n${releaseTable(scenario, calendar)}\n\n${readingsTable(scenario)}`,
+  );
   return EXIT.done;
 }

@@ -18,6 +18,8 @@ interface PlanFiles {
   readonly scenario: Scenario;
   readonly zonePolygons: readonly (MultiPolygon | null)[];
   readonly clock: StageClock;
+  /** What comes otherwise than people were told, a line each; null where nobody was told anything. */
+  readonly changes: readonly string[] | null;
 }
 
 /** What the same plan is made from again, beside the files themselves: the part of run.json that `plan --again` reads. */
@@ -39,9 +41,10 @@ export function madeFrom(plan: Plan): MadeFrom {
 }
 
 /** Writes the plan and its tables. Each file is written beside its place and then put there, so that none is ever half. */
-export function writePlanFiles(folder: string, { plan, scenario, zonePolygons, clock }: PlanFiles): void {
+export function writePlanFiles(folder: string, { plan, scenario, zonePolygons, clock, changes }: PlanFiles): void {
   const files = {
     ...planTables(plan, scenario, zonePolygons),
+    ...(changes ? { 'changes.txt': () => `${changes.join('\n')}\n` } : {}),
     'run.json': () => `${JSON.stringify(describeRun(plan, clock), null, 2)}\n`,
   };
   try {

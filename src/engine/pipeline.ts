@@ -2,6 +2,7 @@ import { ENGINE_VERSION, type Ground, type Kept, layGround, type Run, runner } f
 import { contentHash } from './numerics/content-hash.ts';
 import type { LinearSolver } from './numerics/linear-solver.ts';
 import type { PolygonOverlay } from './numerics/polygon-overlay.ts';
+import { readTold } from './record/read-told.ts';
 import { recordPlan } from './record/record-plan.ts';
 import { traceLegs } from './stages/2-places/trace-legs.ts';
 import { allocateStock } from './stages/5-allocation/allocate-stock.ts';
@@ -21,6 +22,7 @@ import {
   type SearchSettings,
   type SeasonOutlook,
   type StageResult,
+  type ToldPlan,
   withAssumptions,
 } from './vocabulary/index.ts';
 
@@ -84,45 +86,46 @@ export function planSeason(
     '5-allocation and 6-delivery',
     [hashSearch(decisions, settings, solver), season.hash, needs.hash, ...hashMembers(behind, season.value.result)],
     previous?.supply,
-    () => supplySeason(scenario, decisions, places.value.result, behind, needs.value.result, settings, solver),
+    () => supplySeason(scenario, decisions, places.value.result, behind, needs.value.result, settings, solver, null),
   );
   return finishPlan(scenario, decisions, { places, season, needs }, supply, previous, settings, tools, run);
 }
 
 /**
- * The delivery once more after a change (a vehicle away, a road closed, a lock), from the plan that people know: nobody gets more or
- * less, and each consignment that comes on another day than told costs a promise. `compareDeliveries` lists what changes.
+ * The season once more from a plan that people know, after a day's records or a change: what is over stays as it was recorded, the
+ * stock is as it is, packs that communities were told of stay theirs as far as that still holds, each consignment that comes on
+ * another day than told costs a promise, and stock that came free is shared out. `compareDeliveries` lists what changes.
  *
- * @param present stages of the plan that people know, of the same scenario
- * @param settings steps of the search; few are enough, because it begins from the present plan
+ * @param told the plan people know, of these or of earlier records of the same season
+ * @param settings steps of the search; few are enough, because it begins from the plan told
  */
-export function replanDelivery(
+export function replanSeason(
   sent: Scenario,
   decisions: Decisions,
-  present: StageCache,
+  told: Plan,
+  previous: StageCache | null,
   settings: SearchSettings,
   tools: PlanningTools<LinearSolver, PolygonOverlay>,
   hooks: PlanHooks = {},
 ): PlanningRun {
   const scenario = withAssumptions(sent, decisions);
   const run = runner(hooks);
-  const ground = layGround(scenario, decisions, present, tools.overlay, run);
-  const { rounds, allocation, delivery } = present.supply.value;
-  const inputs = [hashSearch(decisions, settings, tools.solver), present.supply.hash, ground.season.hash];
-  const supply = run('6-delivery', inputs, present.supply, () => ({
-    rounds,
-    allocation,
-    delivery: planDelivery(
+  const { places, season, needs } = layGround(scenario, decisions, previous, tools.overlay, run);
+  const known = readTold(told, scenario);
+  const inputs = [hashSearch(decisions, settings, tools.solver), season.hash, needs.hash, contentHash(known)];
+  const supply = run('5-allocation and 6-delivery', inputs, previous?.supply, () =>
+    supplySeason(
       scenario,
       decisions,
-      ground.places.value.result,
-      ground.season.value.result,
-      allocation.result,
+      places.value.result,
+      season.value.result,
+      needs.value.result,
       settings,
-      { allocation: allocation.result, delivery: delivery.result, as: 'told' },
+      tools.solver,
+      known,
     ),
-  }));
-  return finishPlan(scenario, decisions, ground, supply, present, settings, tools, run);
+  );
+  return finishPlan(scenario, decisions, { places, season, needs }, supply, previous, settings, tools, run);
 }
 
 /** Stage 7, and the plan document of all stages. */
@@ -184,7 +187,7 @@ function hashMembers(behind: SeasonOutlook, season: SeasonOutlook): string[] {
 
 /**
  * Stages 5 and 6, and once more where stock came free: what could not be delivered is offered to others, and what is
- * served is held as a promise.
+ * served is held as a promise. From a plan people know the first round is already a second one: its packs are promised.
  */
 function supplySeason(
   scenario: Scenario,
@@ -194,14 +197,19 @@ function supplySeason(
   needs: Needs,
   settings: SearchSettings,
   solver: LinearSolver,
+  told: ToldPlan | null,
 ): Supply {
-  const allocation = allocateStock(scenario, decisions, places, season, needs, solver, null);
-  const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, null);
-  if (!leavesGoods(allocation.result, delivery.result)) return { rounds: 1, allocation, delivery };
-  const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held' } as const;
+  const promised = told && ({ as: 'told', told } as const);
+  const allocation = allocateStock(scenario, decisions, places, season, needs, solver, promised);
+  const known =
+    told && ({ as: 'told', allocation: told.allocation, delivery: told.delivery, days: told.days } as const);
+  const delivery = planDelivery(scenario, decisions, places, season, allocation.result, settings, known);
+  if (!leavesGoods(allocation.result, delivery.result)) return { rounds: told ? 2 : 1, allocation, delivery };
+  const days = told ? { days: told.days } : {};
+  const earlier = { allocation: allocation.result, delivery: delivery.result, as: 'held', ...days } as const;
   const again = allocateStock(scenario, decisions, places, season, needs, solver, earlier);
   return {
-    rounds: 2,
+    rounds: told ? 3 : 2,
     allocation: again,
     delivery: planDelivery(scenario, decisions, places, season, again.result, settings, earlier),
   };

@@ -42,6 +42,28 @@ function zoneRow(scenario: Scenario, calendar: SeasonCalendar, zone: number): st
   ];
 }
 
+/** Per zone with planned land: rain of the last three days, when the rule lets go, and how often that is too late or never. */
+export function releaseTable({ zones }: Scenario, { plannedHa, release }: SeasonCalendar): string {
+  const date = (day: number | undefined) => isoDate(dayNumber(Math.round(day ?? 0)));
+  const rows = [...plannedHa.entries()]
+    .filter(([, hectares]) => hectares > 0)
+    .map(([zone]) => {
+      const [fired, p20, p50, p80] = [release.firedOn, release.p20, release.p50, release.p80].map((one) => one[zone]);
+      const fallen = release.fallenMm[zone] ?? Number.NaN;
+      const fires = Number.isNaN(p50) ? WORDS.firesNever : WORDS.firesBy(date(p50), date(p20), date(p80));
+      return [
+        zones[zone]?.name || zones[zone]?.id || WORDS.outside,
+        Number.isNaN(fallen) ? '-' : tenth(fallen),
+        Number.isNaN(fired) ? fires : WORDS.fired(date(fired)),
+        percent(release.never[zone] as number),
+        percent(release.tooLate[zone] as number),
+      ];
+    });
+  const { zone, fallen, fires, never, late } = WORDS.release;
+  const title = WORDS.releaseTitle(String(release.mm), String(release.leadDays));
+  return [title, textTable([zone, fallen, fires, never, late], rows)].join('\n');
+}
+
 function mostLost(lost: ValueLost, cell: number): string {
   const parts = (Object.keys(lost) as (keyof ValueLost)[]).map((part) => [part, lost[part][cell] as number] as const);
   const [part, share] = parts.reduce((most, one) => (one[1] > most[1] ? one : most));

@@ -72,7 +72,7 @@ for (const folder of folders.length > 0 ? folders : ['scenarios/demo-district', 
   const hopeful = findHopeful(planned.state);
   fillUp(recreator, hopeful);
   const before = process.cpuUsage();
-  improve(recreator, hopeful, { ...settings, iterations: Number(stepsGiven) }, false);
+  improve(recreator, hopeful, { ...settings, iterations: Number(stepsGiven) }, null);
   const { user, system } = process.cpuUsage(before);
   fillUp(recreator, hopeful);
   const effort = `${stepsGiven} steps, ${((user + system) / 1e6).toFixed(1)} s`;

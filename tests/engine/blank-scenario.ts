@@ -77,6 +77,7 @@ export function blankScenario(parts: Partial<Scenario> = {}): Scenario {
     forecastHorizonDays: 10,
     timeZone: 'Africa/Lusaka',
     utcOffsetMinutes: 120,
+    contact: null,
     currency: 'ZMW',
     planning,
     seasons: [],

@@ -1,10 +1,10 @@
-import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import type { ReadFault, ScenarioRecords } from '../../engine/index.ts';
 import { decodeText } from './decode-text.ts';
 import { parseJson } from './parse-json.ts';
 import { LARGEST_FILE_BYTES, recordsFromFiles } from './record-files.ts';
-import { DOCUMENT_FILE, isSafePath, statedPaths } from './scenario-paths.ts';
+import { DOCUMENT_FILE, isSafePath, pathsOf } from './scenario-paths.ts';
 
 /** Records of the scenario in a folder. A file that is not there or cannot be read is a fault of the records, not an error. */
 export function readScenarioFolder(folder: string): ScenarioRecords {
@@ -16,7 +16,7 @@ export function readScenarioFolder(folder: string): ScenarioRecords {
     else if (found !== null) faults.push(found);
   };
   read(DOCUMENT_FILE);
-  for (const [part, path] of statedPaths(documentOf(files))) {
+  for (const [part, path] of pathsOf(documentOf(files), (path) => existsSync(join(folder, path)))) {
     if (!isSafePath(path.replace(/\/$/, ''))) continue;
     if (part === 'readings') for (const name of tableNames(folder, path)) read(name);
     else read(path);

@@ -11,7 +11,7 @@ import { decodeText } from './decode-text.ts';
 import { parseFeatures } from './parse-features.ts';
 import { parseJson } from './parse-json.ts';
 import { parseTable } from './parse-table.ts';
-import { DOCUMENT_FILE, isSafePath, statedPaths } from './scenario-paths.ts';
+import { DOCUMENT_FILE, isSafePath, pathsOf } from './scenario-paths.ts';
 import { zoneOffsetMinutes } from './zone-offset.ts';
 
 /** Larger files are not read: a district's plan does not need them, and they would fill the memory of a small laptop. */
@@ -29,7 +29,9 @@ export function recordsFromFiles(
 ): ScenarioRecords {
   const shelf = new Shelf(files, met);
   const document = shelf.json(DOCUMENT_FILE);
-  const paths = statedPaths(document?.value);
+  const paths = pathsOf(document?.value, (path) =>
+    [...files.keys()].some((file) => file === path || file.startsWith(`${path}/`)),
+  );
   const features = (part: ScenarioPart): FeatureRecords | null => shelf.features(paths.get(part));
   const table = (part: ScenarioPart): TableRecords | null => shelf.table(paths.get(part));
   const decisions = paths.get('decisions');

@@ -2,7 +2,6 @@ import { Cancelled } from './cancelled.ts';
 import type {
   CallName,
   FromWorker,
-  GatheredFiles,
   OpenedScenario,
   PlannedSeason,
   PlanningProgress,
@@ -14,7 +13,7 @@ import type {
 
 /** What the page asks of planning. Every call may be rejected; `Cancelled` where it was cancelled. */
 export interface PlanClient {
-  open(files: GatheredFiles): Promise<OpenedScenario>;
+  open(files: WorkerCalls['open']['ask']): Promise<OpenedScenario>;
   plan(order: PlanOrder, tell: (progress: PlanningProgress) => void): Promise<PlannedSeason>;
   ask<Name extends Question>(name: Name, ask: WorkerCalls[Name]['ask']): Promise<WorkerCalls[Name]['answer']>;
   /** Ends what is running. The scenario stays open. */
@@ -45,7 +44,7 @@ export function planClient(start: () => PlanWorker = startWorker): PlanClient {
   const waiting = new Map<number, Waiting>();
   let worker: PlanWorker | null = null;
   let lastId = 0;
-  let opened: GatheredFiles | null = null;
+  let opened: WorkerCalls['open']['ask'] | null = null;
 
   function stop(error: Error): void {
     worker?.terminate();

@@ -16,7 +16,7 @@ import {
   type PolygonOverlay,
   planSeason,
   readScenario,
-  replanDelivery,
+  replanSeason,
   replaySeasons,
   type ScenarioReading,
   type ScenarioRecords,
@@ -27,7 +27,6 @@ import {
 import { recordsFromFiles } from '../scenario-files/record-files.ts';
 import { PlanningShare } from './planning-share.ts';
 import type {
-  GatheredFiles,
   OpenedScenario,
   PlanAsMade,
   PlannedSeason,
@@ -62,11 +61,12 @@ export class Planner {
     this.loadTools = loadTools;
   }
 
-  open({ files, faults }: GatheredFiles): OpenedScenario {
+  /** Stages of before stay at hand: a stage whose inputs are the same is not run again. */
+  open({ files, faults, decisions }: WorkerCalls['open']['ask']): OpenedScenario {
     this.records = recordsFromFiles(files, faults);
-    const read = readScenario(this.records);
-    this.reading = { decisions: null, read };
-    this.stages = null;
+    this.reading = null;
+    const read = decisions === undefined ? readScenario(this.records) : this.readWith(decisions);
+    this.reading = { decisions: decisions ?? null, read };
     this.last = null;
     this.shares = null;
     return {
@@ -96,16 +96,15 @@ export class Planner {
     return { plan: addProblems(plan, problems) };
   }
 
-  /** The delivery once more, from the last plan: nobody gets more or less. */
-  async replan(order: PlanOrder): Promise<WorkerCalls['replan']['answer']> {
+  /** The season once more from the plan that people know, whoever made it. */
+  async replan({ told, ...order }: WorkerCalls['replan']['ask']): Promise<WorkerCalls['replan']['answer']> {
     const { scenario, decisions, problems } = this.readWith(order.decisions);
-    if (scenario === null || this.last === null) return null;
-    const { plan: before, stages: present } = this.last;
+    if (scenario === null) return null;
     const settings = { seed: order.seed, iterations: order.iterations, stop: null, progress: null };
     this.tools ??= this.loadTools();
-    const { plan, stages } = replanDelivery(scenario, decisions, present, settings, await this.tools);
+    const { plan, stages } = replanSeason(scenario, decisions, told, this.stages, settings, await this.tools);
     this.keep(plan, stages, order.decisions);
-    return { plan: addProblems(plan, problems), difference: compareDeliveries(before, plan) };
+    return { plan: addProblems(plan, problems), difference: compareDeliveries(told, plan) };
   }
 
   async move(asked: WorkerCalls['move']['ask']): Promise<WorkerCalls['move']['answer']> {

@@ -66,7 +66,11 @@ export interface PlanningProgress {
 
 /** Questions to the plan worker and their answers: the one map that both sides are typed by. */
 export interface WorkerCalls {
-  readonly open: { readonly ask: GatheredFiles; readonly answer: OpenedScenario };
+  /** `decisions`: those of the page, in the place of the files' own. */
+  readonly open: {
+    readonly ask: GatheredFiles & { readonly decisions?: readonly Decision[] };
+    readonly answer: OpenedScenario;
+  };
   readonly plan: { readonly ask: PlanOrder; readonly answer: PlannedSeason };
   readonly check: {
     readonly ask: { readonly decisions: readonly Decision[]; readonly plan: Plan };
@@ -106,9 +110,9 @@ export interface WorkerCalls {
     readonly ask: { readonly decisions: readonly Decision[] };
     readonly answer: { readonly ideas: readonly TransferIdea[] | null };
   };
-  /** The delivery once more after a change, from the last plan of this worker, and what comes otherwise; null before a plan. */
+  /** The season once more from a plan that people know, and what comes otherwise; null where no plan is possible. */
   readonly replan: {
-    readonly ask: PlanOrder;
+    readonly ask: PlanOrder & { readonly told: Plan };
     readonly answer: { readonly plan: Plan; readonly difference: DeliveryDifference } | null;
   };
   /**

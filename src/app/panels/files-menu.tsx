@@ -64,6 +64,17 @@ export function FilesMenu() {
             {words.papers.open}
           </button>
         )}
+        {season.plan && (
+          <button
+            type="button"
+            onClick={() => {
+              go({ view: 'records' });
+              close();
+            }}
+          >
+            {words.records.open}
+          </button>
+        )}
         <FileInput label={words.frame.openFolder} folder onDone={close} />
         <FileInput label={words.frame.openZip} accept=".zip" onDone={close} />
         {season.read && <FileInput label={words.frame.openFiles} multiple onDone={close} />}

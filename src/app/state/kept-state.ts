@@ -1,5 +1,6 @@
 import type { KeptText } from '../../adapters/browser/kept-text.ts';
 import type { Decision } from '../../engine/index.ts';
+import type { HandoverEntry } from '../../presentation/records/handover-entry.ts';
 import type { Language } from '../../presentation/wording/words.ts';
 
 export type Theme = 'light' | 'dark';
@@ -8,11 +9,23 @@ export type Theme = 'light' | 'dark';
 export interface KeptState {
   decisionsFor(scenarioSha256: string): readonly Decision[] | null;
   keepDecisions(scenarioSha256: string, decisions: readonly Decision[]): void;
+  /** What was recorded in this browser since files of this hash were opened. */
+  recordsFor(openedSha256: string): KeptRecords;
+  keepRecords(openedSha256: string, records: KeptRecords): void;
   theme(): Theme | null;
   keepTheme(theme: Theme): void;
   language(): Language | null;
   keepLanguage(language: Language): void;
 }
+
+/** Hand-overs of days that are closed, as the text of handovers.csv, and what is entered of the day that is not. */
+export interface KeptRecords {
+  readonly handovers: string | null;
+  readonly entries: readonly HandoverEntry[];
+  readonly events: readonly Decision[];
+}
+
+export const NO_RECORDS: KeptRecords = { handovers: null, entries: [], events: [] };
 
 export function keptState(kept: KeptText): KeptState {
   const oneOf = <T extends string>(name: string, known: readonly T[]): T | null => {
@@ -26,6 +39,16 @@ export function keptState(kept: KeptText): KeptState {
       return Array.isArray(list) ? (list as readonly Decision[]) : null;
     },
     keepDecisions: (sha256, decisions) => kept.write(`decisions:${sha256}`, JSON.stringify(decisions)),
+    recordsFor(sha256) {
+      const told = parsed(kept.read(`records:${sha256}`)) as Partial<KeptRecords> | null;
+      if (told === null || typeof told !== 'object') return NO_RECORDS;
+      return {
+        handovers: typeof told.handovers === 'string' ? told.handovers : null,
+        entries: Array.isArray(told.entries) ? told.entries : [],
+        events: Array.isArray(told.events) ? told.events : [],
+      };
+    },
+    keepRecords: (sha256, records) => kept.write(`records:${sha256}`, JSON.stringify(records)),
     theme: () => oneOf('theme', ['light', 'dark'] as const),
     keepTheme: (theme) => kept.write('theme', theme),
     language: () => oneOf('language', ['english', 'pseudo'] as const),

@@ -69,7 +69,7 @@ export function planQuestions(
 }
 
 /** Asks what only a worker with a plan of its own can answer; one that has none makes the present plan first. */
-export async function withPlan<T>(
+async function withPlan<T>(
   client: PlanClient,
   get: Store['getState'],
   ask: () => Promise<T | null>,

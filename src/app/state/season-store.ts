@@ -28,9 +28,11 @@ import type {
   TripAtHour,
   TripQuestion,
 } from '../../engine/index.ts';
+import type { HandoverEntry } from '../../presentation/records/handover-entry.ts';
 import { stepOf } from './changed-inputs.ts';
+import { dayRecords, daysOf, HANDOVERS, movesTheDay } from './day-records.ts';
 import type { KeptState } from './kept-state.ts';
-import { planQuestions, withPlan } from './plan-questions.ts';
+import { planQuestions } from './plan-questions.ts';
 import { REPLAN_ITERATIONS, SEARCH } from './search-settings.ts';
 
 type Files = ReadonlyMap<string, Uint8Array>;
@@ -57,6 +59,10 @@ export interface SeasonState {
   /** The scenario that the plan belongs to; where none is planned, the one just read. Indexes of the plan point into it. */
   readonly scenario: Scenario | null;
   readonly decisions: readonly Decision[];
+  /** What is entered of the day that is not closed yet, and the hash of the files as they were opened. */
+  readonly entries: readonly HandoverEntry[];
+  readonly events: readonly Decision[];
+  readonly openedSha256: string | null;
   /** What undo took back, the next to be redone last. */
   readonly undone: readonly Decision[];
   readonly plan: Plan | null;
@@ -92,9 +98,15 @@ export interface SeasonState {
   askSmallestChange(shareRow: number, commodity: Commodity): Promise<SmallestChange | null>;
   /** What carrying idle packs to another depot would serve; null where no answer is possible. */
   askTransfers(): Promise<readonly TransferIdea[] | null>;
-  /** The days alone once more, from the present plan: nobody gets more or less, and days told are kept where they can be. */
+  /** The season once more from the present plan, which people know: packs and days told are kept where they can be. */
   replanDays(): Promise<void>;
   dismissDifference(): void;
+  /** Adds to what is entered of the day; nothing counts before the day is closed. */
+  enter(added: { readonly entries?: readonly HandoverEntry[]; readonly events?: readonly Decision[] }): void;
+  /** Takes an entry or an event of the day that is not closed yet out again. */
+  takeOut(what: 'entries' | 'events', index: number): void;
+  /** Makes all that was entered records and decisions, and plans again from the plan that people know. */
+  closeDay(date: string): Promise<void>;
   /** What moving goods would cost; null where no answer is possible. */
   askMove(asked: MoveAsked): Promise<MovePriced | null>;
   /** How a planned trip would go at another hour; null where no answer is possible. */
@@ -116,6 +128,9 @@ const NOTHING = {
   scenario: null,
   decisions: [],
   undone: [],
+  entries: [],
+  events: [],
+  openedSha256: null,
   plan: null,
   plannedFrom: null,
   planBefore: null,
@@ -136,10 +151,15 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       set({ opening: false, planning: null, notice: { kind: 'failed', text } });
     };
 
-    async function read(name: string, files: Files, faults: readonly ReadFault[]): Promise<OpenedScenario | null> {
+    async function read(
+      name: string,
+      files: Files,
+      faults: readonly ReadFault[],
+      decisions?: readonly Decision[],
+    ): Promise<OpenedScenario | null> {
       set({ opening: true, planning: null, notice: null });
       try {
-        const opened = await client.open({ files, faults });
+        const opened = await client.open({ files, faults, ...(decisions ? { decisions } : {}) });
         set({ name, files, faults, read: opened, opening: false });
         return opened;
       } catch (error) {
@@ -148,9 +168,20 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       }
     }
 
-    function adopt(opened: OpenedScenario): void {
-      const decisions = kept.decisionsFor(opened.sha256) ?? opened.decisions;
-      set({ ...cleared(), scenario: opened.scenario, decisions });
+    /** Takes up what was read, with the records and decisions that this browser kept of it. */
+    async function adopt(opened: OpenedScenario): Promise<OpenedScenario> {
+      const { handovers, entries, events } = kept.recordsFor(opened.sha256);
+      set({ openedSha256: opened.sha256, entries, events });
+      let now = opened;
+      const again = async (files: Files, decisions?: readonly Decision[]) => {
+        const { name, faults } = get();
+        now = (await read(name ?? '', files, faults, decisions)) ?? now;
+      };
+      if (handovers !== null) await again(new Map([...get().files, [HANDOVERS, new TextEncoder().encode(handovers)]]));
+      const decisions = kept.decisionsFor(now.sha256) ?? now.decisions;
+      if (movesTheDay(decisions)) await again(get().files, decisions);
+      set({ ...cleared(), scenario: now.scenario, decisions });
+      return now;
     }
 
     async function check(plan: Plan, decisions: readonly Decision[]): Promise<void> {
@@ -163,10 +194,12 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
     }
 
     function setDecisions(decisions: readonly Decision[], undone: readonly Decision[]): void {
+      const { decisions: before, name, files, faults } = get();
       set({ decisions, undone });
       const { read: opened } = get();
       if (opened) kept.keepDecisions(opened.sha256, decisions);
-      void weighNeeds();
+      if (daysOf(before) !== daysOf(decisions)) void read(name ?? '', files, faults, decisions);
+      else void weighNeeds();
     }
 
     /** Asks for the needs at once where a figure they rest on was changed. The last answer asked for counts. */
@@ -196,8 +229,8 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         }
         const opened = await read(name, files, faults);
         if (opened === null) return;
-        adopt(opened);
-        if (opened.problems.every(({ weight }) => weight === 'noted')) await get().replan();
+        const adopted = await adopt(opened);
+        if (adopted.problems.every(({ weight }) => weight === 'noted')) await get().replan();
       },
 
       async openStart(start) {
@@ -208,12 +241,20 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         const { name, files, faults, plan } = start;
         const opened = await read(name, files, faults);
         if (opened === null) return;
-        adopt(opened);
-        const fits = plan?.scenarioSha256 === opened.sha256 && plan.decisionsSha256 === opened.decisionsSha256;
+        const adopted = await adopt(opened);
+        const isMovedOn = adopted !== opened;
+        const fits =
+          !isMovedOn && plan?.scenarioSha256 === opened.sha256 && plan.decisionsSha256 === opened.decisionsSha256;
         if (plan && fits) {
           set({ plan, plannedFrom: { files, decisions: opened.decisions } });
           await check(plan, opened.decisions);
         } else {
+          // Days were closed since that plan was made: it is the one that people know.
+          if (plan && isMovedOn) {
+            set({ plan, plannedFrom: { files, decisions: opened.decisions } });
+            await get().replanDays();
+            return;
+          }
           if (plan) set({ notice: { kind: 'other-plan' } });
           await get().replan();
         }
@@ -221,7 +262,10 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
 
       async replaceFiles(mended) {
         const state = get();
-        const known = [...mended].filter(([path]) => state.files.has(path) || isMissing(state, path));
+        const known = [...mended].filter(
+          ([path]) =>
+            state.files.has(path) || path === HANDOVERS || path.startsWith('readings/') || isMissing(state, path),
+        );
         const strangers = [...mended.keys()].filter((path) => !known.some(([of]) => of === path));
         if (state.name === null || known.length === 0) {
           set({ notice: { kind: 'strangers', text: strangers.join(', ') } });
@@ -229,7 +273,7 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         }
         const files = new Map([...state.files, ...known]);
         const faults = state.faults.filter(({ file }) => !mended.has(file));
-        const opened = await read(state.name, files, faults);
+        const opened = await read(state.name, files, faults, state.decisions);
         if (opened && get().plan === null) set({ scenario: opened.scenario });
         if (strangers.length > 0) set({ notice: { kind: 'strangers', text: strangers.join(', ') } });
       },
@@ -286,18 +330,17 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       },
 
       async replanDays() {
-        const { decisions, files, planning, read: opened, plannedFrom } = get();
-        if (!opened?.scenario || planning || plannedFrom?.files !== files) return;
+        const { decisions, files, planning, read: opened, plan: told } = get();
+        if (!opened?.scenario || planning || told === null) return;
         set({ planning: { stage: '6-delivery', share: 0, best: null } });
         try {
-          const answer = await withPlan(client, get, () =>
-            client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS }),
-          );
+          const answer = await client.ask('replan', { decisions, ...SEARCH, iterations: REPLAN_ITERATIONS, told });
           set({ planning: null });
           if (answer === null) return;
           const { plan, difference } = answer;
           set({
             plan,
+            scenario: opened.scenario,
             difference,
             plannedFrom: { files, decisions },
             planBefore: planNow(get(), files),
@@ -314,6 +357,8 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       dismissDifference() {
         set({ difference: null });
       },
+
+      ...dayRecords(set, get, kept, read),
     };
   });
 }

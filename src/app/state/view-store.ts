@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Language } from '../../presentation/wording/words.ts';
 import type { KeptState, Theme } from './kept-state.ts';
 
-export const VIEW_NAMES = ['stock', 'days', 'coverage', 'problems', 'handover', 'papers'] as const;
+export const VIEW_NAMES = ['stock', 'days', 'coverage', 'problems', 'handover', 'papers', 'records'] as const;
 export type ViewName = (typeof VIEW_NAMES)[number];
 
 /** A figure that was asked how it was made. */

@@ -2,7 +2,7 @@ import { isoDate } from '../vocabulary/calendar.ts';
 import type { Decisions } from '../vocabulary/decisions.ts';
 import type { Plan } from '../vocabulary/plan.ts';
 import type { Problem } from '../vocabulary/problems.ts';
-import type { Scenario } from '../vocabulary/scenario.ts';
+import type { Handover, Scenario } from '../vocabulary/scenario.ts';
 import { finding } from './finding.ts';
 
 /** Is this the plan of this scenario and of these decisions? Indexes mean nothing otherwise. */
@@ -33,6 +33,20 @@ export function checkIdentity(scenario: Scenario, decisions: Decisions, plan: Pl
     planningFrom: [plan.scenario.planningFrom, isoDate(scenario.planning.from)],
     planningTo: [plan.scenario.planningTo, isoDate(scenario.planning.to)],
   };
+  const signed = ({ date, communityId, lotId, packs, returnedPacks }: Handover) =>
+    [isoDate(date), communityId, lotId, packs, returnedPacks].join(' ');
+  const { handovers: told, ids } = plan;
+  const toldRows = told.date.map((date, i) =>
+    [
+      date,
+      ids.communities[told.community[i] ?? -1],
+      ids.lots[told.lot[i] ?? -1],
+      told.packs[i],
+      told.returnedPacks[i],
+    ].join(' '),
+  );
+  if (toldRows.join() !== scenario.handovers.map(signed).join())
+    found.push(finding('E8014', 'handovers', null, toldRows.length, scenario.handovers.length));
   for (const [name, [told, due]] of Object.entries(facts))
     if (told !== due) found.push(finding('E8014', `scenario.${name}`, null, told, due));
   return found;

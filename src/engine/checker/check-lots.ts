@@ -4,7 +4,7 @@ import { finding } from './finding.ts';
 import { packsGone } from './own-handed.ts';
 import type { OwnAir } from './own-heat.ts';
 import { countOnFirstDay } from './own-pack-life.ts';
-import { reasonsAgainst } from './own-stock.ts';
+import { ownHold, reasonsAgainst } from './own-stock.ts';
 import { LOT_REASON_LEAST_CHANCE, TOLERANCE } from './tolerances.ts';
 
 /** Verdicts on lots, the reserve, packs held, and labels against crops. */
@@ -51,8 +51,14 @@ export function checkLots(c: CheckedCase, air: OwnAir): readonly Problem[] {
         ),
       );
     const isGivable = reasons.length === 0;
-    const there = lot.packs - packsGone(c, l);
-    const reserve = isGivable ? Math.floor((there * c.scenario.policy.reservePercent) / 100 + 1e-9) : 0;
+    const present = lot.packs - packsGone(c, l);
+    const onHold = Math.min(present, ownHold(c, l).packs);
+    const there = present - onHold;
+    const held = reasons.includes('on-hold') ? present : isGivable ? onHold : 0;
+    if (at(lots.packsHeld, l) !== held && !isClose)
+      found.push(finding('E8405', 'allocation.lots.packsHeld', l, at(lots.packsHeld, l), held));
+    const buffer = Math.floor((lot.packs * c.scenario.policy.reservePercent) / 100 + 1e-9);
+    const reserve = isGivable ? Math.min(there, buffer) : 0;
     if (isGivable && reserved < reserve)
       found.push(finding('E8404', 'allocation.lots.packsReserved', l, reserved, reserve));
     if (isGivable && (offered + reserved !== there || reserved > reserve + 1))

@@ -47,6 +47,9 @@ export function checkMoney(
   if (isPriced || cost !== null) tell('E8955', 'headline.deliveryCost', null, headline.deliveryCost, delivery, 1);
   if (cost !== headline.deliveryCost)
     found.push(finding('E8955', 'delivery.cost', null, cost ?? 'none', headline.deliveryCost ?? 'none'));
+  const { promisePrice } = c.scenario.policy;
+  if (promisePrice !== null)
+    tell('E8955', 'delivery.promisePrice', null, c.plan.delivery.promisePrice, promisePrice, 1);
   let worth = 0;
   for (const list of goods.values())
     for (const { lot, packs } of list) {

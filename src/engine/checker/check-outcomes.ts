@@ -113,7 +113,7 @@ function checkCrops(
 function landOf(c: CheckedCase, row: number, goods: readonly Handed[]): OwnLand {
   const { shares } = c.plan.allocation;
   const { plannedHa, ownSeedKg } = plannedOf(c, at(shares.community, row), at(shares.crop, row));
-  return coverLand(plannedHa, at(shares.seedNeedKg, row), ownSeedKg, goods);
+  return coverLand(plannedHa, at(shares.seedNeedKg, row), ownSeedKg, at(shares.seedThereKg, row), goods);
 }
 
 /** Zones sum what lies in them: land, seed and packs handed over, hectares reached. */

@@ -63,6 +63,9 @@ function checkRow(c: CheckedCase, row: number): readonly Problem[] {
   compare('seedNeedKg', need);
   compare('ownSeedKg', planned.ownSeedKg);
   compare('seedGivenKg', seedKg);
+  // Between what the need still lacks of it and all that can be there: whole bags may reach beyond the need.
+  const there = at(shares.seedThereKg, row);
+  compare('seedThereKg', Math.min(Math.max(there, toldHandedKg(c, row, 'seed')), handedKg(c, row, 'seed')));
   compare('inoculantGivenSeedKg', coatedKg);
   if (!isOutOfSeason(c, row)) compare('inoculantNeedSeedKg', toCoatKg);
   compare('seedShare', need > 0 ? Math.min(1, (seedKg + planned.ownSeedKg) / need) : 1, TOLERANCE.share * 5);
@@ -156,12 +159,14 @@ function checkHolds(c: CheckedCase, row: number): readonly Problem[] {
       found.push(
         finding('E8413', 'allocation.shortfalls', row, `${before} kg handed over before`, handedKg(c, row, kind)),
       );
-    const given = givenKg(c, row, kind) + before;
-    if (given > most + largestPackKg(c, row, kind) + STEP || (most === 0 && given > 0))
-      found.push(finding('E8410', 'allocation.grants', row, `${given} kg`, `at most ${most} kg`));
+    // What was handed over before a decision cannot be undone by it: only what is given now is judged.
+    const given = givenKg(c, row, kind);
+    const more = Math.max(0, most - before);
+    if (given > more + largestPackKg(c, row, kind) + STEP || (more === 0 && given > 0))
+      found.push(finding('E8410', 'allocation.grants', row, `${given} kg`, `at most ${more} kg`));
     const least = Math.min(askedKg(c, row, kind), hold.low * at(shares.seedNeedKg, row) - own);
     const isTold = c.plan.problems.some(({ code }) => code === 'E5021');
-    const short = given + toldHandedKg(c, row, kind) < least - largestPackKg(c, row, kind) - STEP;
+    const short = given + before < least - largestPackKg(c, row, kind) - STEP;
     if (short && !isTold) found.push(finding('E8410', 'allocation.grants', row, `${given} kg`, `at least ${least} kg`));
   }
   return found;

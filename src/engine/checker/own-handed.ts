@@ -1,3 +1,4 @@
+import { HOT_LIMIT_CELSIUS } from '../reference/boxes.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
 import { seedKgOfLot } from './own-stock.ts';
 
@@ -19,10 +20,12 @@ export function handedKg(c: CheckedCase, shareRow: number, kind: 'seed' | 'inocu
   if (c.scenario.handovers.length === 0) return 0;
   const { id } = at(c.scenario.communities, at(shares.community, shareRow));
   const crop = at(c.scenario.crops, at(shares.crop, shareRow));
-  const kg = c.scenario.handovers.reduce((sum, { communityId, lotId, packs, returnedPacks }) => {
+  const kg = c.scenario.handovers.reduce((sum, { communityId, lotId, packs, returnedPacks, boxC }) => {
     const lot = communityId === id ? c.scenario.lots.findIndex((one) => one.id === lotId) : -1;
     const product = lot < 0 ? undefined : lotAndProduct(c, lot)?.product;
     if (product?.kind !== kind || !product.crops.includes(crop)) return sum;
+    // Packs from a hot box are on hold, wherever they lie.
+    if (kind === 'inoculant' && (boxC ?? 0) >= HOT_LIMIT_CELSIUS.value) return sum;
     return sum + Math.max(0, packs - returnedPacks) * seedKgOfLot(c, lot);
   }, 0);
   const own = kind === 'seed' ? at(shares.ownSeedKg, shareRow) : 0;

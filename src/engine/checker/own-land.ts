@@ -66,10 +66,16 @@ export interface OwnLand {
 }
 
 /**
- * Seed covers planned land in the order it is there, own seed first; inoculant and fertiliser cover seeded land in the order they come,
- * fertiliser a like part of all of it.
+ * Seed covers planned land in the order it is there, own seed and what was handed over before first; inoculant and fertiliser cover
+ * seeded land in the order they come, fertiliser a like part of all of it.
  */
-export function coverLand(plannedHa: number, needKg: number, ownKg: number, goods: readonly Handed[]): OwnLand {
+export function coverLand(
+  plannedHa: number,
+  needKg: number,
+  ownKg: number,
+  thereKg: number,
+  goods: readonly Handed[],
+): OwnLand {
   const byDay = [...goods].sort((a, b) => a.day - b.day);
   const hectares = (kg: number) => (needKg > 0 ? (kg / needKg) * plannedHa : 0);
   const take = (limitHa: number, from: readonly Portion[]): readonly Portion[] => {
@@ -86,6 +92,7 @@ export function coverLand(plannedHa: number, needKg: number, ownKg: number, good
   const brought = byDay.filter(({ kind }) => kind === 'seed');
   const seed = take(plannedHa, [
     own,
+    { ...own, hectares: hectares(thereKg) },
     ...brought.map(({ seedKg, stop }) => ({ hectares: hectares(seedKg), stop, ...none })),
   ]);
   const seedHa = total(seed);

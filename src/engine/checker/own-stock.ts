@@ -1,4 +1,6 @@
+import { HOT_LIMIT_CELSIUS } from '../reference/boxes.ts';
 import { cropFact } from '../reference/crops.ts';
+import { parseIsoDate } from '../vocabulary/calendar.ts';
 import type { LotReason } from '../vocabulary/reasons.ts';
 import type { Product } from '../vocabulary/supply.ts';
 import { at, type CheckedCase, lotAndProduct } from './checked-case.ts';
@@ -38,7 +40,6 @@ export function reasonsAgainst(
   if (!pair) return { reasons: ['no-crop-planned'], chance: Number.NaN };
   const { lot, product } = pair;
   const { planning } = c.scenario;
-  const isCleared = c.decisions.decisions.some((d) => d.kind === 'flag-cleared' && d.lotId === lot.id);
   const planned = new Set(c.plan.needs.crop);
   const chance = chanceBefore(c, product, lot.expires);
   const reasons: LotReason[] = [];
@@ -47,7 +48,7 @@ export function reasonsAgainst(
     reasons.push('no-crop-planned');
   if (lot.expires < planning.from) reasons.push('expired');
   else if (chance < LOT_REASON_LEAST_CHANCE) reasons.push('expires-before-sowing');
-  if (lot.status === 'on_hold' && !isCleared) reasons.push('on-hold');
+  if (ownHold(c, lotIndex).isWhole) reasons.push('on-hold');
   if (lot.status === 'awaiting') reasons.push('awaiting');
   if (product.kind === 'inoculant' && !(count >= product.minCountPerG)) reasons.push('count-below-minimum');
   if (
@@ -59,6 +60,26 @@ export function reasonsAgainst(
   if (product.treatedSeed && product.inoculantAllowed !== true) reasons.push('treated-seed-not-for-inoculant');
   if (lot.availableFrom !== null && lot.availableFrom > planning.to) reasons.push('available-too-late');
   return { reasons, chance };
+}
+
+/** Packs of a lot that are on hold in the store, and whether all are: the decisions from their end back to the last clearing. */
+export function ownHold(c: CheckedCase, lotIndex: number): { readonly isWhole: boolean; readonly packs: number } {
+  const lot = at(c.scenario.lots, lotIndex);
+  const own = c.decisions.decisions.filter(
+    (d) => (d.kind === 'hold' || d.kind === 'flag-cleared') && d.lotId === lot.id,
+  );
+  const last = own.findLastIndex(({ kind }) => kind === 'flag-cleared');
+  const since = own.slice(last + 1).flatMap((d) => (d.kind === 'hold' ? [d.packs ?? Number.POSITIVE_INFINITY] : []));
+  const cleared = own.flatMap((d) =>
+    d.kind === 'flag-cleared' && d.on !== undefined ? [parseIsoDate(d.on) ?? -1] : [],
+  );
+  const isLiving = lotAndProduct(c, lotIndex)?.product.kind === 'inoculant';
+  const hot = c.scenario.handovers
+    .filter(({ lotId, boxC }) => isLiving && lotId === lot.id && (boxC ?? 0) >= HOT_LIMIT_CELSIUS.value)
+    .filter(({ date }) => cleared.every((day) => date > day));
+  const packs = [...since, ...hot.map(({ returnedPacks }) => returnedPacks)].reduce((sum, one) => sum + one, 0);
+  const isWhole = since.includes(Number.POSITIVE_INFINITY) || (lot.status === 'on_hold' && last < 0);
+  return { isWhole, packs };
 }
 
 /** Share of seasons, over the land planned for the product's crops, whose first sowing day comes before a day. */

@@ -15,6 +15,17 @@ const columns = (kind: string, ...names: readonly string[]): Record<string, stri
 
 export const TABLES: readonly TableRule[] = [
   {
+    table: 'handovers',
+    rows: null,
+    columns: {
+      date: 'date',
+      community: 'index communities',
+      lot: 'index lots',
+      ...columns('amount', 'packs', 'returnedPacks'),
+      sownOn: 'date?',
+    },
+  },
+  {
     table: 'places.shares',
     rows: null,
     columns: { community: 'index communities', zone: 'index? zones', share: 'amount' },
@@ -78,6 +89,7 @@ export const TABLES: readonly TableRule[] = [
     columns: {
       reasons: 'texts',
       packsReserved: 'amount',
+      packsHeld: 'amount',
       packsOffered: 'amount',
       chanceSownBeforeExpiry: 'number?',
       countPerG: 'number?',
@@ -100,7 +112,8 @@ export const TABLES: readonly TableRule[] = [
     columns: {
       community: 'index communities',
       crop: 'index crops',
-      ...columns('amount', 'plannedHa', 'seedNeedKg', 'ownSeedKg', 'seedGivenKg', 'inoculantNeedSeedKg'),
+      ...columns('amount', 'plannedHa', 'seedNeedKg', 'ownSeedKg', 'seedThereKg', 'seedGivenKg'),
+      ...columns('amount', 'inoculantNeedSeedKg'),
       ...columns('amount', 'inoculantGivenSeedKg', 'seedShare', 'inoculantShare'),
     },
   },
@@ -268,6 +281,7 @@ export const VALUES: Readonly<Record<string, string>> = {
   'season.onsetDefinition': 'text',
   'season.stations': 'texts',
   'delivery.cost': 'number?',
+  'delivery.promisePrice': 'amount',
   ...Object.fromEntries(
     ['crops', 'zones', 'communities', 'depots', 'products', 'lots', 'vehicles', 'places'].map((name) => [
       `ids.${name}`,

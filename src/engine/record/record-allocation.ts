@@ -29,6 +29,7 @@ export function recordAllocation(scenario: Scenario, allocation: Allocation): Re
       plannedHa: roundAll(shares.plannedHa, 'hectares'),
       seedNeedKg: roundAll(shares.seedNeedKg, 'kilograms'),
       ownSeedKg: roundAll(shares.ownSeedKg, 'kilograms'),
+      seedThereKg: roundAll(shares.seedThereKg, 'kilograms'),
       seedGivenKg: roundAll(shares.seedGivenKg, 'kilograms'),
       inoculantNeedSeedKg: roundAll(shares.inoculantNeedSeedKg, 'kilograms'),
       inoculantGivenSeedKg: roundAll(shares.inoculantGivenSeedKg, 'kilograms'),
@@ -69,6 +70,7 @@ function recordLots(scenario: Scenario, verdicts: readonly LotVerdict[]): Record
   return {
     reasons: inOrder.map((verdict) => verdict?.reasons ?? []),
     packsReserved: inOrder.map((verdict) => verdict?.packsReserved ?? 0),
+    packsHeld: inOrder.map((verdict) => verdict?.packsHeld ?? 0),
     packsOffered: inOrder.map((verdict) => verdict?.packsOffered ?? 0),
     chanceSownBeforeExpiry: inOrder.map((verdict) =>
       roundOrNull(verdict?.chanceSownBeforeExpiry ?? Number.NaN, 'share'),

@@ -46,6 +46,7 @@ export function recordDelivery(scenario: Scenario, parts: PlanParts): Recorded {
       hectares: delivery.unserved.map(({ hectares }) => round(hectares, 'hectares')),
     },
     cost: delivery.cost === null ? null : round(delivery.cost, 'money'),
+    promisePrice: round(delivery.promisePrice, 'money'),
   };
 }
 

@@ -38,6 +38,7 @@ export function recordPlan(parts: PlanParts): Plan {
       planningTo: isoDate(scenario.planning.to),
     },
     ids: recordIds(scenario, places),
+    handovers: recordHandovers(scenario),
     places: recordPlaces(places),
     season: recordSeason(scenario, season, needs),
     needs: recordNeeds(needs),
@@ -64,5 +65,18 @@ export function recordIds(scenario: Scenario, places: Places): Plan['ids'] {
     places: places.handoverPlaces.map(
       (place) => place.pointId ?? scenario.communities[place.communities[0] ?? -1]?.id ?? '',
     ),
+  };
+}
+
+function recordHandovers({ handovers, communities, lots }: Scenario): Plan['handovers'] {
+  const community = new Map(communities.map(({ id }, c) => [id, c]));
+  const lot = new Map(lots.map(({ id }, l) => [id, l]));
+  return {
+    date: handovers.map(({ date }) => isoDate(date)),
+    community: handovers.map(({ communityId }) => community.get(communityId) ?? -1),
+    lot: handovers.map(({ lotId }) => lot.get(lotId) ?? -1),
+    packs: handovers.map(({ packs }) => packs),
+    returnedPacks: handovers.map(({ returnedPacks }) => returnedPacks),
+    sownOn: handovers.map(({ sownOn }) => (sownOn === null ? null : isoDate(sownOn))),
   };
 }

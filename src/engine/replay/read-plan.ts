@@ -44,6 +44,7 @@ export function readPlan({ allocation, delivery, scenario, ids }: Plan): PlanAsM
         plannedHa: number(shares.plannedHa),
         seedNeedKg: number(shares.seedNeedKg),
         ownSeedKg: number(shares.ownSeedKg),
+        seedThereKg: number(shares.seedThereKg),
         seedGivenKg: number(shares.seedGivenKg),
         inoculantNeedSeedKg: number(shares.inoculantNeedSeedKg),
         inoculantGivenSeedKg: number(shares.inoculantGivenSeedKg),

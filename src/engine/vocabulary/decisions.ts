@@ -47,7 +47,14 @@ export type Decision = Edit &
     | { readonly kind: 'assume'; readonly name: string; readonly value: number }
     /** Puts parts of the sharing policy in the place of the scenario's. */
     | ({ readonly kind: 'sharing' } & Partial<SharingPolicy>)
-    | { readonly kind: 'flag-cleared'; readonly lotId: string; readonly evidence: string }
+    /** Packs of a lot put on hold, so many of them or all. */
+    | { readonly kind: 'hold'; readonly lotId: string; readonly packs?: number }
+    /** Lifts what was put on hold of a lot before; packs returned from a hot box only where `on` is no earlier than their return. */
+    | { readonly kind: 'flag-cleared'; readonly lotId: string; readonly evidence: string; readonly on?: string }
+    /** Rain measured at a station on a day, in the place of what the weather file says. */
+    | { readonly kind: 'rain'; readonly stationId: string; readonly date: string; readonly mm: number }
+    /** All that happened up to this day is entered: what follows is planned from the next day on. */
+    | { readonly kind: 'day-closed'; readonly date: string }
   );
 
 /** What a meeting may decide of the sharing policy. */
@@ -81,4 +88,34 @@ export function sharingPolicy(policy: Policy, decisions: readonly Decision[]): P
     reservePercent:
       sharing.find(({ reservePercent }) => reservePercent !== undefined)?.reservePercent ?? policy.reservePercent,
   };
+}
+
+/** What decisions have put on hold of a lot and not lifted since. */
+export interface StandingHold {
+  /** All packs, whatever the lot's own row says. */
+  readonly isWhole: boolean;
+  readonly packs: number;
+  /** Whether a flag on the lot itself is lifted. */
+  readonly isCleared: boolean;
+  /** ISO date up to which packs returned from a hot box are cleared; null: none are. */
+  readonly clearedOn: string | null;
+}
+
+/** Holds and clearings of a lot in their order: a clearing lifts what stands before it, and nothing that follows. */
+export function standingHold(decisions: readonly Decision[], lotId: string): StandingHold {
+  let hold: StandingHold = { isWhole: false, packs: 0, isCleared: false, clearedOn: null };
+  for (const decision of decisions) {
+    if (decision.kind === 'hold' && decision.lotId === lotId) {
+      hold = {
+        ...hold,
+        isWhole: hold.isWhole || decision.packs === undefined,
+        packs: hold.packs + (decision.packs ?? 0),
+      };
+    }
+    if (decision.kind !== 'flag-cleared' || decision.lotId !== lotId) continue;
+    const on = decision.on ?? '';
+    const clearedOn = on > (hold.clearedOn ?? '') ? on : hold.clearedOn;
+    hold = { isWhole: false, packs: 0, isCleared: true, clearedOn };
+  }
+  return hold;
 }

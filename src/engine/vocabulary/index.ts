@@ -23,4 +23,5 @@ export * from './stage-results/season.ts';
 export * from './stage-results/stage-result.ts';
 export * from './stock-change.ts';
 export * from './supply.ts';
+export * from './told-plan.ts';
 export * from './units.ts';

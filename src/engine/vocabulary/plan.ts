@@ -47,6 +47,16 @@ export interface Plan {
     readonly places: readonly string[];
   };
 
+  /** Hand-overs that were recorded when this was planned, as sent. */
+  readonly handovers: {
+    readonly date: readonly string[];
+    readonly community: readonly number[];
+    readonly lot: readonly number[];
+    readonly packs: readonly number[];
+    readonly returnedPacks: readonly number[];
+    readonly sownOn: readonly (string | null)[];
+  };
+
   readonly places: {
     readonly communityAreaHa: readonly (number | null)[];
     readonly zoneAreaHa: readonly (number | null)[];
@@ -140,6 +150,7 @@ export interface Plan {
       readonly reasons: readonly (readonly LotReason[])[];
       readonly packsReserved: readonly number[];
       readonly packsOffered: readonly number[];
+      readonly packsHeld: readonly number[];
       readonly chanceSownBeforeExpiry: readonly (number | null)[];
       /** Rhizobia per gram on the first planning day; null for what is no inoculant and where nobody states a count. */
       readonly countPerG: readonly (number | null)[];
@@ -158,6 +169,7 @@ export interface Plan {
       readonly plannedHa: readonly number[];
       readonly seedNeedKg: readonly number[];
       readonly ownSeedKg: readonly number[];
+      readonly seedThereKg: readonly number[];
       readonly seedGivenKg: readonly number[];
       readonly inoculantNeedSeedKg: readonly number[];
       readonly inoculantGivenSeedKg: readonly number[];
@@ -309,6 +321,7 @@ export interface Plan {
       readonly hectares: readonly number[];
     };
     readonly cost: number | null;
+    readonly promisePrice: number;
   };
 
   readonly outcomes: {

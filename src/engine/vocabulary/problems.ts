@@ -33,12 +33,12 @@ export const PROBLEM_WEIGHTS = {
   E1125: 'noted', // a column that is named twice
   E1200: 'blocks', // scenario.json is not of the format nodulary-scenario/1
   E1201: 'blocks', // an entry of scenario.json that every plan needs is missing or not usable
-  E1202: 'blocks', // planning ends before it begins
+  E1202: 'blocks', // planning ends before it begins, or is over
   E1203: 'blocks', // planning longer than a year
   E1204: 'noted', // an entry of scenario.json that is not known
   E1205: 'noted', // a time zone that is not known
   E1206: 'noted', // a currency that is not three capital letters
-  E1207: 'noted', // planning begins before the as-of day is over
+  E1207: 'noted', // days of planning that are over, not planned any more
   E1208: 'noted', // planning in another year than the season's
   E1209: 'set aside', // an entry of scenario.json of the wrong shape
   E1210: 'noted', // clocks change while planning runs
@@ -96,7 +96,12 @@ export const PROBLEM_WEIGHTS = {
   E1950: 'set aside', // an entry of decisions.json that is not a decision
   E1951: 'set aside', // decisions.json is not of the format nodulary-decisions/1
   E1952: 'set aside', // a decision on something that the files do not have
-  E1960: 'set aside', // a hand-over dated after the as-of day
+  E1960: 'set aside', // a hand-over, a sowing or a measurement dated after the as-of day
+  E1961: 'set aside', // the same hand-over recorded twice
+  E1962: 'noted', // two records of one day, community and lot that differ, both counted
+  E1963: 'noted', // more packs of a lot handed over than it held
+  E1964: 'noted', // packs from a box at 40 °C or above, on hold
+  E1965: 'noted', // more packs recorded than the plan had on that vehicle for that community
   // 1-intake: logger readings
   E1970: 'set aside', // a logger file without a column of times or temperatures
   E1971: 'set aside', // readings that no lot or trip can be told for
@@ -162,6 +167,7 @@ export const PROBLEM_WEIGHTS = {
   E5022: 'blocks', // no answer from the solver
   E5023: 'noted', // growers not told: equal over communities instead
   E5024: 'noted', // past hand-overs, taken off stock and need
+  E5025: 'noted', // packs of a lot on hold, by a decision or a hot box
   // 6-delivery
   E6001: 'noted', // decision on a vehicle or hand-over that names nothing in the scenario
   E6002: 'noted', // promised date not kept

@@ -30,7 +30,7 @@ export interface Policy {
   readonly hectareValue: HectareValue;
   /** Most that may be spent on orders, in the scenario's currency. Null: no limit stated. */
   readonly orderBudget: number | null;
-  /** One buffer kept back at the depot, percent of each lot. */
+  /** One buffer kept back at the depot, percent of each lot as it came. */
   readonly reservePercent: number;
   /** Added to the packs a need asks for, percent. */
   readonly contingencyPercent: number;
@@ -167,6 +167,13 @@ export interface Handover {
   readonly boxC: number | null;
   readonly returnedPacks: number;
   readonly sownOn: DayNumber | null;
+  /** Growers who took part, and women among them. */
+  readonly growers: number | null;
+  readonly growersWomen: number | null;
+  /** Who brought them; two vehicles may bring the same on one day. */
+  readonly vehicleId: string | null;
+  /** Why packs came back, in the words of who brought them. */
+  readonly reason: string | null;
 }
 
 /** File and row that an entry was read from. */
@@ -186,6 +193,8 @@ export interface Scenario {
   readonly timeZone: string;
   readonly utcOffsetMinutes: number;
   readonly currency: string;
+  /** Phone of the programme that people are told to call; null: none is stated. */
+  readonly contact: string | null;
   readonly planning: {
     readonly from: DayNumber;
     readonly to: DayNumber;

@@ -1,4 +1,4 @@
-import { type Crop, isoDate, type Lot, type Product } from '../../engine/index.ts';
+import { type Crop, isoDate, type Lot, type Product, standingHold } from '../../engine/index.ts';
 import type { PaperCase } from './paper-case.ts';
 
 /** Why packs that a plan names may not be handed over. */
@@ -57,9 +57,9 @@ const BREACH_CELSIUS = 40;
 function whyWithheld(c: PaperCase, lot: Lot, product: Product, stop: number): Withheld | null {
   const { stops, trips } = c.plan.delivery;
   const date = trips.date[stops.trip[stop] ?? -1] ?? '';
-  const cleared = c.decisions.some((one) => one.kind === 'flag-cleared' && one.lotId === lot.id);
+  const hold = standingHold(c.decisions, lot.id);
   if (isoDate(lot.expires) < date) return 'expired';
-  if (lot.status !== 'cleared' && !cleared) return 'on-hold';
+  if (hold.isWhole || (lot.status !== 'cleared' && !hold.isCleared)) return 'on-hold';
   const hottest = product.kind === 'inoculant' ? (stops.packMaxC[stop] ?? 0) : 0;
   return hottest >= BREACH_CELSIUS ? 'heated' : null;
 }

@@ -1,5 +1,7 @@
+import { csvText } from '../exports/csv-text.ts';
 import { deliveryCalendars } from '../exports/delivery-calendars.ts';
 import { routeGpx } from '../exports/route-gpx.ts';
+import { deliveryMessages, MESSAGES_HEADER, messageRows } from './delivery-messages.ts';
 import type { Block, Page } from './page.ts';
 import type { PaperSize } from './page-style.ts';
 import { daysOfPlan, dayText, footOf, type PaperCase, vehicleDays } from './paper-case.ts';
@@ -27,7 +29,7 @@ const FILE_NAMES: Readonly<Record<PaperName, string>> = {
 
 /**
  * Every paper of a plan as files, by path: a folder a day with what is printed for it, the papers of the season, a handover
- * sheet a community for phones, calendars a vehicle and a zone, routes, and a page that leads to all. Made when asked for.
+ * sheet a community for phones, calendars a vehicle and a zone, routes, texts for phones, and a page that leads to all. Made when asked for.
  */
 export function paperFiles(c: PaperCase, size: PaperSize): ReadonlyMap<string, () => string> {
   const files = new Map<string, () => string>();
@@ -53,6 +55,7 @@ export function paperFiles(c: PaperCase, size: PaperSize): ReadonlyMap<string, (
   for (const [id, text] of calendars.vehicles)
     files.set(`calendars/vehicle-${fileName('vehicle', id)}.ics`, () => text);
   for (const [id, text] of calendars.zones) files.set(`calendars/zone-${fileName('zone', id)}.ics`, () => text);
+  files.set('messages.csv', () => csvText(MESSAGES_HEADER, messageRows(deliveryMessages(c))));
   const paths = [...files.keys()];
   files.set('index.html', () => indexPage(c, size, days, paths));
   return files;
@@ -100,7 +103,7 @@ function indexPage(c: PaperCase, size: PaperSize, days: readonly string[], paths
     ),
     lines(
       indexPhones,
-      paths.filter((path) => path.startsWith('phones/')),
+      paths.filter((path) => path.startsWith('phones/') || path === 'messages.csv'),
     ),
   ];
   const page: Page = { title, about: [indexAbout], blocks, foot: footOf(c) };

@@ -18,19 +18,18 @@ type Change = DeliveryDifference['changes'][number];
 
 export function changesView(difference: DeliveryDifference, plan: Plan, scenario: Scenario, words: Words): ChangesView {
   const { changes: said } = words.days;
-  const { promisesBroken, costBefore, costAfter } = difference;
-  const more = costBefore === null || costAfter === null ? null : costAfter - costBefore;
+  const { promisesBroken, promisesPrice } = difference;
   const money = (value: number) => withUnit(localNumber(Math.abs(value), words), plan.scenario.currency);
-  const cost =
-    more === null || Math.abs(more) < 0.5
-      ? said.sameCost
-      : more > 0
-        ? said.dearer(money(more))
-        : said.cheaper(money(more));
   const count = localNumber(promisesBroken, words);
   const hours = difference.changes.filter(({ code }) => code === 'other-hour').length;
   return {
-    headline: `${promisesBroken === 0 ? said.allKept : said.broken(count, promisesBroken === 1)} ${cost}`,
+    headline: [
+      promisesBroken === 0 ? said.allKept : said.broken(count, promisesBroken === 1),
+      promisesPrice > 0 ? said.brokenPrice(money(promisesPrice)) : '',
+      costText(difference, money, words),
+    ]
+      .filter((part) => part !== '')
+      .join(' '),
     vehicles: vehicleLines(difference.changes, words),
     communities: [
       ...difference.changes
@@ -41,6 +40,24 @@ export function changesView(difference: DeliveryDifference, plan: Plan, scenario
   };
 }
 
+/** What the delivery costs more or less; nothing where days have gone by in between, or nothing of it is priced. */
+function costText(
+  { costBefore, costAfter }: DeliveryDifference,
+  money: (value: number) => string,
+  { days: { changes: said } }: Words,
+): string {
+  if (costBefore === null || costAfter === null) return '';
+  const more = costAfter - costBefore;
+  if (Math.abs(more) < 0.5) return said.sameCost;
+  return more > 0 ? said.dearer(money(more)) : said.cheaper(money(more));
+}
+
+const packsOf = (list: Change['before'], words: Words): string =>
+  localNumber(
+    list.reduce((sum, { packs }) => sum + packs, 0),
+    words,
+  );
+
 const day = (iso: string, words: Words): string =>
   words.days.weekdayDate(words.weekdays[weekdayOf(iso)] ?? '', dateText(iso, words, false));
 
@@ -49,14 +66,22 @@ function communityLine({ code, communityId, group, before, after, reasons }: Cha
   const who = scenario.communities.find(({ id }) => id === communityId)?.name || communityId;
   const what = said.goods[group];
   const [was, is] = [before[0], after[0]];
+  if (code === 'no-longer-given') return said.noLongerGiven(who, what);
   if (code === 'no-longer-served' || is === undefined) {
     const [reason] = reasons;
     return said.noLonger(who, what, reason === undefined ? '' : words.reasons.UNSERVED_WORDING[reason]);
   }
   if (code === 'now-served' || was === undefined) return said.nowServed(who, what, day(is.date, words), is.vehicleId);
-  if (code === 'other-day') return said.otherDay(who, what, day(is.date, words), day(was.date, words), is.vehicleId);
+  if (code === 'other-day') return said.otherDay(who, what, days(after, words), days(before, words), is.vehicleId);
+  if (code === 'other-amount') {
+    return said.otherAmount(who, what, packsOf(after, words), packsOf(before, words), day(is.date, words));
+  }
   return said.otherVehicle(who, what, is.vehicleId, was.vehicleId, day(is.date, words));
 }
+
+/** Each day once, in order. */
+const days = (list: Change['before'], words: Words): string =>
+  [...new Set(list.map(({ date }) => date))].map((date) => day(date, words)).join(', ');
 
 /** Stops that a vehicle gains and loses on a day: what its driver is told. */
 function vehicleLines(changes: readonly Change[], words: Words): string[] {

@@ -39,6 +39,8 @@ const UNJUDGED = [
 
 /** Where only one side is a fault, or only order and middle are judged: a tenth more may pass. */
 const ONE_SIDED = [
+  // Assumed by the stage where the policy states none.
+  /^delivery\.promisePrice/,
   /^delivery\.stops\.(packC|packMaxC|hotBandMaxC|hoursAboveStorage)/,
   /^delivery\.trips\.(latestLeaveMinute|meanKineticC|degreeHours30|hoursAbove\d\d)/,
   /^outcomes\.headline\.\w+\.p\d\d/,

@@ -284,6 +284,8 @@ export const smallPlan: Plan = {
     planningFrom: '2026-11-02',
     planningTo: '2026-11-08',
   },
+  handovers: { date: [], community: [], lot: [], packs: [], returnedPacks: [], sownOn: [] },
+
   ids: {
     crops: ['soybean'],
     zones: ['Z1', 'Z2'],
@@ -375,6 +377,7 @@ export const smallPlan: Plan = {
         ['no-crop-planned'],
       ],
       packsReserved: [3, 2, 2, 0, 0, 0, 0, 0, 0, 0, 0],
+      packsHeld: [0, 0, 0, 0, 0, 10, 0, 0, 0, 0, 0],
       packsOffered: [57, 38, 48, 0, 0, 0, 0, 0, 0, 0, 0],
       chanceSownBeforeExpiry: [1, 1, 1, 0, 0.3333333, 1, 1, 1, 1, 1, null],
       countPerG: scenario.lots.map(({ productId, testedCountPerG }) => {
@@ -396,6 +399,7 @@ export const smallPlan: Plan = {
       plannedHa: [10, 10, 2],
       seedNeedKg: [600, 600, 120],
       ownSeedKg: [100, 0, 0],
+      seedThereKg: [0, 0, 0],
       seedGivenKg: [425, 525, 0],
       inoculantNeedSeedKg: [525, 525, 0],
       inoculantGivenSeedKg: [525, 525, 0],
@@ -496,6 +500,7 @@ export const smallPlan: Plan = {
     },
   },
   delivery: {
+    promisePrice: 0,
     loads: {
       consignment: [0, 1, 2, 3],
       grants: [[1, 2], [0], [4, 5], [3]],

@@ -120,7 +120,7 @@ function Steps({ steps: { planned, expected, signedFor, sown } }: { readonly ste
         </dd>
       </div>
       <div>
-        <dt>{words.expected}</dt>
+        <dt>{signedFor === null ? words.expected : words.expectedStill}</dt>
         <dd>
           <Figure path="outcomes.headline.reachedHa" title={words.expected}>
             {ha(expected)}

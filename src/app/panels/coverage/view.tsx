@@ -1,4 +1,5 @@
 import type { Plan, Scenario } from '../../../engine/index.ts';
+import { signedForSymbols } from '../../../presentation/views/coverage-so-far.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
 import { byZone, sharePicture } from '../../map/share-picture.ts';
@@ -16,6 +17,7 @@ import { PastSeasons } from './past-seasons.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
 import { ReplaySection } from './replay-section.tsx';
+import { SoFar } from './so-far.tsx';
 import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
 
@@ -23,8 +25,9 @@ function Answer() {
   const { hectares } = useAmounts();
   const words = useWords().coverage;
   const plan = useSeason((season) => season.plan);
+  const isSigned = useSeason((season) => (season.scenario?.handovers.length ?? 0) > 0);
   if (plan === null) return <NotPlanned />;
-  const { plannedHa, reachedHa } = plan.outcomes.headline;
+  const { plannedHa, reachedHa, signedForHa } = plan.outcomes.headline;
   if (plan.season.memberYears.length === 0) return <h1>{words.answer.none(hectares(plannedHa))}</h1>;
   const figure = (shown: string) => (
     <Figure path="outcomes.headline.reachedHa" title={words.figures.expectedHaTitle}>
@@ -45,6 +48,7 @@ function Answer() {
             {words.answer.oneInTen} {figure(low)}.
           </>
         )}
+        {isSigned && ` ${words.answer.beside(hectares(signedForHa))}`}
       </h1>
     </>
   );
@@ -58,6 +62,7 @@ function Panel() {
       <RangeFigures />
       <MoneyLines />
       <CoverageZonesTable />
+      <SoFar />
       <ReplaySection />
       <PrintMap />
       <div className="coverage-below">
@@ -73,7 +78,8 @@ const picture = rememberLast((plan: Plan | null, scenario: Scenario | null) => {
   const { plannedHa, reachedRange } = plan.outcomes.zones;
   const ofZone = (row: number) =>
     (plannedHa[row] ?? 0) > 0 ? (reachedRange[row]?.p50 ?? 0) / (plannedHa[row] ?? 1) : null;
-  return sharePicture(scenario, communityShares(plan), byZone(plan, scenario.zones.length, ofZone));
+  const shares = sharePicture(scenario, communityShares(plan), byZone(plan, scenario.zones.length, ofZone));
+  return { ...shares, symbols: [...shares.symbols, ...signedForSymbols(plan, scenario)] };
 });
 
 function Legend() {

@@ -7,9 +7,11 @@ import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { PaperLink } from '../paper-link.tsx';
+import { RecordsLink } from '../records-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
+import { HeldZones } from './held-zones.tsx';
 import { MapLegend } from './map-legend.tsx';
 import { FertiliserLeft, NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
@@ -57,6 +59,7 @@ function Panel() {
       <NotServedLines left={shown.notServed} />
       <FertiliserLeft />
       <ZoneWorth shown={shown} worth={worth} />
+      <HeldZones shown={shown} worth={worth} />
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
       <DayCautions />
       <footer className="note days-foot">
@@ -70,7 +73,8 @@ function Panel() {
         </button>{' '}
         <PaperLink paper="route" place={{ day: shown.day }}>
           {papers.ofDay}
-        </PaperLink>
+        </PaperLink>{' '}
+        <RecordsLink />
       </footer>
     </>
   );

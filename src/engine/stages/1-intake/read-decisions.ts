@@ -4,18 +4,24 @@ import { CROPS } from '../../vocabulary/crops.ts';
 import type { Decision, Decisions } from '../../vocabulary/decisions.ts';
 import type { ScenarioRecords } from '../../vocabulary/records.ts';
 import { EQUAL_OVERS, FAIRNESS_RULES } from '../../vocabulary/scenario.ts';
+import type { DayNumber } from '../../vocabulary/units.ts';
 import type { IntakeReport } from './intake-report.ts';
 import { cellText } from './open-records.ts';
 import { stripControls } from './plain-text.ts';
 import type { IdList } from './require-known.ts';
 
 const FORMAT = 'nodulary-decisions/1';
+/** The most that fell anywhere in a day (WMO archive). */
+const MOST_RAIN_MM = 1825;
 
 /** Ids that a decision may speak of. */
 interface KnownIds {
   readonly communities: IdList;
   readonly lots: IdList;
   readonly vehicles: IdList;
+  readonly stations: IdList;
+  /** Nothing is measured after this day. */
+  readonly asOf: DayNumber;
 }
 
 type Entry = Readonly<Record<string, unknown>>;
@@ -32,7 +38,10 @@ type MemberKind =
   | 'lon'
   | 'lat'
   | 'text'
-  | keyof KnownIds;
+  | 'packs'
+  | 'mm'
+  | 'past date'
+  | keyof Omit<KnownIds, 'asOf'>;
 
 const CELL = { communityId: 'communities', crop: 'crop', commodity: 'commodity' } as const;
 const SHARE = { ...CELL, share: 'share' } as const;
@@ -51,12 +60,17 @@ const MEMBERS: Readonly<Record<Decision['kind'], Readonly<Record<string, MemberK
   'road-closed': { lon: 'lon', lat: 'lat', ...SPAN },
   assume: { name: 'text', value: 'amount' },
   sharing: {},
+  hold: { lotId: 'lots' },
   'flag-cleared': { lotId: 'lots', evidence: 'text', by: 'text' },
+  rain: { stationId: 'stations', date: 'past date', mm: 'mm' },
+  'day-closed': { date: 'date' },
 };
 const OPTIONAL: Readonly<Record<string, MemberKind>> = { by: 'text', because: 'text' };
 const SHARING = { fairness: 'fairness', equalOver: 'equalOver', reservePercent: 'percent' } as const;
 const OPTIONAL_OF: Readonly<Partial<Record<Decision['kind'], Readonly<Record<string, MemberKind>>>>> = {
   forbid: { ...OPTIONAL, lotId: 'lots' },
+  hold: { ...OPTIONAL, packs: 'packs' },
+  'flag-cleared': { ...OPTIONAL, on: 'date' },
   sharing: { ...OPTIONAL, ...SHARING },
 };
 
@@ -81,7 +95,7 @@ function listOfEntries(value: unknown): readonly unknown[] | null {
 }
 
 interface Fault {
-  readonly fault: 'E1950' | 'E1952';
+  readonly fault: 'E1950' | 'E1952' | 'E1960';
   readonly column: string;
   readonly value: string;
 }
@@ -123,6 +137,10 @@ function memberFault(value: unknown, kind: MemberKind, known: KnownIds): Fault['
         return EQUAL_OVERS.some((over) => over === value);
       case 'amount':
         return isNumber(Number.MIN_VALUE, Number.MAX_VALUE);
+      case 'packs':
+        return isNumber(1, Number.MAX_SAFE_INTEGER) && Number.isInteger(value);
+      case 'mm':
+        return isNumber(0, MOST_RAIN_MM);
       case 'lon':
         return isNumber(-180, 180);
       case 'lat':
@@ -132,13 +150,15 @@ function memberFault(value: unknown, kind: MemberKind, known: KnownIds): Fault['
       case 'commodity':
         return value === 'seed' || value === 'inoculant';
       case 'date':
+      case 'past date':
         return typeof value === 'string' && parseIsoDate(value) !== null;
       default:
         return typeof value === 'string' && stripControls(value) !== '';
     }
   };
   if (!holds()) return 'E1950';
-  const isId = kind === 'communities' || kind === 'lots' || kind === 'vehicles';
+  if (kind === 'past date') return (parseIsoDate(value as string) as number) > known.asOf ? 'E1960' : null;
+  const isId = kind === 'communities' || kind === 'lots' || kind === 'vehicles' || kind === 'stations';
   return isId && !known[kind].has(stripControls(value as string)) ? 'E1952' : null;
 }
 

@@ -35,6 +35,7 @@ export interface ScenarioDocument {
   /** Null where none was given. */
   readonly timeZone: string | null;
   readonly currency: string;
+  readonly contact: string | null;
   readonly planning: Scenario['planning'];
   readonly seasons: readonly SeasonSearch[];
   readonly policy: Policy;
@@ -46,7 +47,7 @@ export interface ScenarioDocument {
 }
 
 /**
- * scenario.json: format, name*, seasonYear*, asOf*, forecastHorizonDays, timeZone*, currency*, planning {from*, to*,
+ * scenario.json: format, name*, seasonYear*, asOf*, forecastHorizonDays, timeZone*, currency*, contact, planning {from*, to*,
  * workdays, holidays, roadHours}, seasons, policy, prices, yields, assumptions, files. Where an entry that every plan
  * needs does not hold, the report blocks and the numbers returned are NaN, so that the other files can still be read.
  */
@@ -73,6 +74,7 @@ export function readDocument(sentReport: IntakeReport, sent: JsonDocument | null
     ),
     timeZone: row.orNull('timeZone', TEXT),
     currency: readCurrency(row),
+    contact: row.orNull('contact', TEXT),
     planning,
     seasons: readSeasons(report, json, planning),
     policy: readPolicy(row),
@@ -144,13 +146,11 @@ function monthDay(day: DayNumber): MonthDay {
   return { month, day: dayOfMonth };
 }
 
-function checkCalendar(row: RowReader, { planning, asOf, seasonYear }: ScenarioDocument): void {
+function checkCalendar(row: RowReader, { planning, seasonYear }: ScenarioDocument): void {
   const [from, to] = [isoDate(planning.from), isoDate(planning.to)];
   const days = planning.to - planning.from + 1;
   if (days < 1) row.note('E1202', { column: 'planning.to', value: to, facts: { from } });
   if (days > MOST_PLANNING_DAYS) row.note('E1203', { column: 'planning.to', value: to, facts: { from, days } });
-  if (asOf >= planning.from)
-    row.note('E1207', { column: 'planning.from', value: from, facts: { asOf: isoDate(asOf) } });
   const year = civilFromDay(planning.from).year;
   if (year < seasonYear || year > seasonYear + 1) {
     row.note('E1208', { column: 'seasonYear', value: String(seasonYear), facts: { from } });
@@ -167,6 +167,7 @@ function noteUnknown(report: IntakeReport, json: JsonDocument): void {
       'forecastHorizonDays',
       'timeZone',
       'currency',
+      'contact',
       'planning',
       'seasons',
       'policy',

@@ -7,9 +7,12 @@ import { dayNumber } from '../../vocabulary/units.ts';
 import { applyReadings } from './apply-readings.ts';
 import { indexById, type Order, placeMiddle } from './canonical-order.ts';
 import { chooseClock } from './choose-clock.ts';
+import { compareHandovers } from './compare-handovers.ts';
 import { completeYields } from './complete-yields.ts';
+import { enterRain } from './enter-rain.ts';
 import { IntakeReport } from './intake-report.ts';
 import { noteRemoteDepots } from './note-remote-depots.ts';
+import { reachToday } from './reach-today.ts';
 import { communityOrder, readCommunities, setUnknownZonesAside } from './read-communities.ts';
 import { cropWindowOrder, readCropWindows } from './read-crop-windows.ts';
 import { readDecisions } from './read-decisions.ts';
@@ -44,15 +47,19 @@ export interface ScenarioReading {
 export function readScenario(records: ScenarioRecords): ScenarioReading {
   const report = new IntakeReport();
   reportFaults(report, records);
-  const stated = readDocument(report, records.document);
+  const sent = readDocument(report, records.document);
+  const stated = reachToday(report, sent, records);
   const places = readPlaces(report, records, stated);
   const supply = readSupply(report, records, stated, places);
   const decisions = readDecisions(report, records, {
     communities: places.communityIndex,
     lots: new Set(supply.lots.map((lot) => lot.id)),
     vehicles: new Set(supply.vehicles.map((vehicle) => vehicle.id)),
+    stations: new Set(places.weather.map((station) => station.id)),
+    asOf: stated.asOf,
   });
-  const scenario = assembleScenario(report, records, stated, places, supply);
+  const weather = enterRain(places.weather, decisions.decisions, sent.asOf, stated.asOf);
+  const scenario = assembleScenario(report, records, stated, { ...places, weather }, supply);
   return { scenario: report.blocks ? null : scenario, decisions, problems: report.problems() };
 }
 
@@ -112,7 +119,8 @@ function readSupply(
   const lots = arrange(stock, lotOrder(depotIndex, productIndex));
   const lotIndex = indexById(lots);
   const fleet = readVehicles(report, records.vehicles, { depots: depotIndex, perDiem: stated.perDiem });
-  const happened = readHandovers(report, records.handovers, { communities: communityIndex, lots: lotIndex, asOf });
+  const signed = readHandovers(report, records.handovers, { communities: communityIndex, lots: lotIndex, asOf });
+  const happened = compareHandovers(report, signed, lots);
   const windows = readCropWindows(report, records.cropWindows, {
     zones: zoneIndex,
     seasons: stated.seasons.map((season) => season.name),

@@ -7,6 +7,7 @@ import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
+import type { ToldPlan } from '../../vocabulary/told-plan.ts';
 import { buildConsignments, lastDayOfUse } from './build-consignments.ts';
 import { countByLand, toldInSeed } from './count-by-land.ts';
 import { type DemandRows, gatherDemand } from './demand-rows.ts';
@@ -16,7 +17,8 @@ import { findRemedies } from './find-remedies.ts';
 import { type Desk, giveOut } from './give-out.ts';
 import { countHandedBefore } from './handed-before.ts';
 import { judgeLots } from './judge-lots.ts';
-import { keepServed, settleNothing } from './keep-served.ts';
+import { keepServed, type Settled, settleNothing } from './keep-served.ts';
+import { keepTold } from './keep-told.ts';
 import { type GrantLine, listGrants, productsOfLots } from './list-grants.ts';
 import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
@@ -26,10 +28,15 @@ import { readHolds } from './read-holds.ts';
 import { sharePacks } from './share-packs.ts';
 import { packKgOfLots } from './stock-groups.ts';
 
+/** What is promised already: packs that a first round served, or packs that people were told of. */
+export type Promised =
+  | { readonly as: 'held'; readonly allocation: Allocation; readonly delivery: Delivery }
+  | { readonly as: 'told'; readonly told: ToldPlan };
+
 /**
  * Who gets what, from which lot, when there is not enough.
  *
- * @param earlier the first round, whose served packs are promises; null in the first round
+ * @param earlier what is promised already; null where nothing is
  * @returns whole packs, shares, proofs, shortfalls with reasons, remedies, the sharing plan and consignments
  */
 export function allocateStock(
@@ -39,7 +46,7 @@ export function allocateStock(
   season: SeasonOutlook,
   needs: Needs,
   solver: LinearSolver,
-  earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
+  earlier: Promised | null,
 ): StageResult<Allocation> {
   const demand = gatherDemand(needs);
   const products = productsOfLots(scenario);
@@ -50,9 +57,11 @@ export function allocateStock(
   const curves = prepareReachCurves(scenario, places, season, needs, products, verdicts);
   const lastUsefulDay = lastUsefulDays(scenario, demand, curves);
   const outOfSeason = Uint8Array.from(lastUsefulDay, (day) => (day < scenario.planning.from ? 1 : 0));
-  const settled = earlier ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
   const reach = depotsThatReach(scenario, places);
-  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, settled, handed, reach, solver };
+  const desk: Desk = { scenario, places, demand, products, packKg, verdicts, holds, handed, reach, solver };
+  const first = earlier?.as === 'held' ? keepServed(scenario, demand, earlier) : settleNothing(scenario);
+  const settle = (kind: 'seed' | 'inoculant', needKg: Float64Array): Settled =>
+    earlier?.as === 'told' ? keepTold(desk, earlier.told, kind, needKg) : first;
 
   const mayBeReached = Uint8Array.from(demand.community, (community) => {
     const place = places.communityPlace[community] as number;
@@ -60,22 +69,27 @@ export function allocateStock(
   });
 
   const seedNeedKg = demand.programmeSeedKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg));
-  const seed = giveOut(desk, 'seed', seedNeedKg, () => true);
+  const settledSeed = settle('seed', seedNeedKg);
+  const seed = giveOut(desk, 'seed', seedNeedKg, settledSeed, () => true);
   const toCoatKg = demand.seedNeedKg.map((need, r) =>
     Math.min(need, (seed.givenKg[r] as number) + (demand.ownSeedKg[r] as number) + (handed.seedKg[r] as number)),
   );
-  const inoculant = giveOut(desk, 'inoculant', withoutRows(toCoatKg, outOfSeason), () => true);
+  const toBringKg = withoutRows(toCoatKg, outOfSeason);
+  const settledInoculant = settle('inoculant', toBringKg);
+  const inoculant = giveOut(desk, 'inoculant', toBringKg, settledInoculant, () => true);
   // Stickers ride with seed that goes there anyway: by themselves they would not be worth a trip.
-  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, goesThere(desk, seed.lines));
-  // So does fertiliser, with any goods, for the land where seed will be; it is shared out by land.
+  const sticker = giveOut(desk, 'sticker', inoculant.givenKg, first, goesThere(desk, seed.lines));
+  // So does fertiliser, with any goods, for the land where seed will be; it is shared out by land, and promised to nobody: it follows the seed, anew in each round.
   const sownHa = toCoatKg.map((kg, r) => (outOfSeason[r] === 1 ? 0 : kg / (demand.kgPerHa[r] as number)));
   const fertiliser = giveOut(
     { ...desk, demand: countByLand(demand) },
     'fertiliser',
     sownHa,
+    settleNothing(scenario),
     goesThere(desk, [...seed.lines, ...inoculant.lines]),
   );
 
+  const kept = earlier?.as === 'told' ? [...settledSeed.kept, ...settledInoculant.kept] : first.kept;
   const lines = [...seed.lines, ...inoculant.lines, ...sticker.lines, ...toldInSeed(demand, fertiliser.lines)].sort(
     (a, b) => a.row - b.row || a.lot - b.lot,
   );
@@ -104,13 +118,13 @@ export function allocateStock(
       round: earlier ? 2 : 1,
       lots: verdicts,
       grants: listGrants(demand, lines),
-      shares: listShares(demand, seed.givenKg, toCoatKg, inoculant.givenKg),
+      shares: listShares(demand, handed.seedKg, seed.givenKg, toCoatKg, inoculant.givenKg),
       proofs: [...seed.result.proofs, ...inoculant.result.proofs],
       shortfalls,
       remedies: findRemedies(scenario, demand, verdicts, shortfalls, lastUsefulDay),
       orders: listOrders(desk, { seed, inoculant, sticker, fertiliser }, curves, lastUsefulDay),
       packShares: sharePacks(scenario, demand, lines),
-      consignments: buildConsignments(scenario, places, demand, lines, curves, settled.kept),
+      consignments: buildConsignments(scenario, places, demand, lines, curves, kept),
     },
     problems: [
       ...lotProblems,
@@ -149,6 +163,7 @@ function lastUsefulDays(scenario: Scenario, demand: DemandRows, curves: ReachCur
 
 function listShares(
   demand: DemandRows,
+  seedThereKg: Float64Array,
   seedGivenKg: Float64Array,
   inoculantNeedSeedKg: Float64Array,
   inoculantGivenSeedKg: Float64Array,
@@ -161,6 +176,7 @@ function listShares(
     plannedHa: demand.plannedHa,
     seedNeedKg: demand.seedNeedKg,
     ownSeedKg: demand.ownSeedKg,
+    seedThereKg,
     seedGivenKg,
     inoculantNeedSeedKg,
     inoculantGivenSeedKg,

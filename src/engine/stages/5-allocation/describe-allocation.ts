@@ -105,6 +105,7 @@ export function describeAllocation({ policy }: Scenario): FigureProvenance[] {
     figure('shares.plannedHa', 'ha', 'sum over zones', [PLANNED]),
     figure('shares.seedNeedKg', 'kg', 'sum over zones', [SEED_NEED]),
     figure('shares.ownSeedKg', 'kg', 'sum over zones', [OWN_SEED]),
+    figure('shares.seedThereKg', 'kg', 'seed of past hand-overs, less what came back, at most the need', []),
     figure('shares.seedGivenKg', 'kg', 'sum of seed served by seed packs', [SERVES]),
     figure('shares.inoculantNeedSeedKg', 'kg', 'min(seed to sow, seed given + own seed)', [
       SERVES,

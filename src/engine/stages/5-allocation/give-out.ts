@@ -9,7 +9,7 @@ import type { DemandRows } from './demand-rows.ts';
 import type { DepotReach } from './depot-reach.ts';
 import type { MinutesTo } from './form-pools.ts';
 import type { HandedBefore } from './handed-before.ts';
-import { type Settled, settleNothing, wayOf } from './keep-served.ts';
+import { type Settled, wayOf } from './keep-served.ts';
 import { type GrantLine, keptSeedKg, serveNeeds } from './list-grants.ts';
 import type { Holds } from './read-holds.ts';
 import { groupStock } from './stock-groups.ts';
@@ -24,7 +24,6 @@ export interface Desk {
   readonly packKg: Float64Array;
   readonly verdicts: readonly LotVerdict[];
   readonly holds: Holds;
-  readonly settled: Settled;
   readonly handed: HandedBefore;
   readonly reach: DepotReach;
   readonly solver: LinearSolver;
@@ -46,13 +45,12 @@ export function giveOut(
   desk: Desk,
   commodity: Ask['commodity'],
   needKg: Float64Array,
+  settled: Settled,
   mayGo: (row: number, depot: number) => boolean,
 ): GivenOut {
-  const { demand, products, packKg, settled } = desk;
-  // Fertiliser is promised to nobody: it follows the seed, and is shared out anew in each round.
-  const { kept: promised, closedWays: ways } = commodity === 'fertiliser' ? settleNothing(desk.scenario) : settled;
-  const kept = promised.filter(({ lot }) => products[lot]?.kind === commodity);
-  const closedWays = ways.get(commodity) ?? new Set<string>();
+  const { demand, products, packKg } = desk;
+  const kept = settled.kept.filter(({ lot }) => products[lot]?.kind === commodity);
+  const closedWays = settled.closedWays.get(commodity) ?? new Set<string>();
   const leftBehind = new Uint8Array(demand.count);
   for (const way of closedWays) leftBehind[Number(way.split(' ')[0])] = 1;
   const minutes = minutesFinder(desk);

@@ -1,4 +1,5 @@
-import type { Scenario } from '../../vocabulary/scenario.ts';
+import { HOT_LIMIT_CELSIUS } from '../../reference/boxes.ts';
+import type { Handover, Scenario } from '../../vocabulary/scenario.ts';
 import type { Product } from '../../vocabulary/supply.ts';
 import type { DemandRows } from './demand-rows.ts';
 
@@ -15,7 +16,7 @@ export interface HandedBefore {
 
 /**
  * Past hand-overs: lots are counted as received, so the stock falls by what went out and rises by what came back; and what a community
- * already has is not given again. Packs that suit several crops of a community go to the first that still needs them.
+ * already has is not given again, unless it is inoculant from a hot box, which nobody is to use. Packs that suit several crops of a community go to the first that still needs them.
  *
  * @param packKg kg of seed that a pack of each lot is or coats, hectares that it serves
  */
@@ -34,14 +35,15 @@ export function countHandedBefore(
   demand.community.forEach((community, row) => {
     rowsOf.set(community, [...(rowsOf.get(community) ?? []), row]);
   });
-  for (const { lotId, communityId, packs, returnedPacks } of scenario.handovers) {
+  for (const handover of scenario.handovers) {
+    const { lotId, communityId, packs, returnedPacks } = handover;
     const lot = lots.get(lotId);
     const product = lot === undefined ? undefined : products[lot];
     if (lot === undefined || !product) continue;
     const left = (scenario.lots[lot]?.packs ?? 0) - (packsOfLot[lot] as number);
     const kept = Math.max(0, packs - returnedPacks);
     packsOfLot[lot] = (packsOfLot[lot] as number) + Math.min(left, kept);
-    if (product.kind === 'sticker') continue;
+    if (product.kind === 'sticker' || (product.kind === 'inoculant' && wasHot(handover))) continue;
     let open = kept * (packKg[lot] as number);
     for (const row of rowsOf.get(communities.get(communityId) ?? -1) ?? []) {
       if (!product.crops.some((crop) => crop === scenario.crops[demand.crop[row] as number])) continue;
@@ -59,3 +61,6 @@ function needOf(demand: DemandRows, kind: 'seed' | 'inoculant' | 'fertiliser', r
   const need = { seed: demand.programmeSeedKg, inoculant: demand.seedNeedKg, fertiliser: demand.plannedHa };
   return need[kind][row] as number;
 }
+
+/** Whether the box was at or above the limit at which packs go on hold. */
+export const wasHot = ({ boxC }: Handover): boolean => boxC !== null && boxC >= HOT_LIMIT_CELSIUS.value;

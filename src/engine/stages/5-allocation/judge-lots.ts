@@ -1,7 +1,7 @@
 import { lotsOutside } from '../../science/depot-store.ts';
 import { countAtStart } from '../../science/stored-count.ts';
 import { isoDate } from '../../vocabulary/calendar.ts';
-import type { Decisions } from '../../vocabulary/decisions.ts';
+import { type Decisions, type StandingHold, standingHold } from '../../vocabulary/decisions.ts';
 import { type Problem, type ProblemCode, problem } from '../../vocabulary/problems.ts';
 import type { LotReason } from '../../vocabulary/reasons.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
@@ -9,6 +9,7 @@ import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
 import type { Needs } from '../../vocabulary/stage-results/needs.ts';
 import { EARLIER_DAYS, type SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { Lot, Product } from '../../vocabulary/supply.ts';
+import { wasHot } from './handed-before.ts';
 
 /** A lot is given only where the chance of sowing before it expires is at least this (a rule of the design, assumed). */
 export const LEAST_CHANCE_BEFORE_EXPIRY = 0.9;
@@ -41,7 +42,6 @@ export function judgeLots(
 ): { readonly verdicts: readonly LotVerdict[]; readonly problems: readonly Problem[] } {
   const products = new Map(scenario.products.map((product) => [product.id, product]));
   const counts = countsAtStart(scenario, season, products);
-  const cleared = new Set(decisions.decisions.flatMap((d) => (d.kind === 'flag-cleared' ? [d.lotId] : [])));
   const plannedHa = plannedHaByWindow(scenario, needs);
   const problems: Problem[] = [];
   const verdicts = scenario.lots.map((lot, l): LotVerdict => {
@@ -49,19 +49,27 @@ export function judgeLots(
     if (!product) throw new RangeError(`lot ${l} is of a product that intake did not let through`);
     const chance = chanceSownBefore(scenario, season, plannedHa, product, lot.expires);
     const count = counts[l] as number;
-    const reasons = reasonsToKeepBack(scenario, product, lot, { chance, count }, plannedHa, cleared.has(lot.id));
+    const hold = standingHold(decisions.decisions, lot.id);
+    const isOnHold = hold.isWhole || (lot.status === 'on_hold' && !hold.isCleared);
+    const reasons = reasonsToKeepBack(scenario, product, lot, { chance, count }, plannedHa, isOnHold);
     const there = lot.packs - (gonePacks[l] as number);
-    const reserved = reasons.length > 0 ? 0 : Math.floor((there * scenario.policy.reservePercent) / 100);
+    const onHold = Math.min(there, hold.packs + hotReturns(scenario, product, lot, hold));
+    const sound = there - onHold;
+    // Of the lot as it came: a buffer that shrank with the stock would hand out a few packs more every day.
+    const buffer = Math.floor((lot.packs * scenario.policy.reservePercent) / 100);
+    const reserved = reasons.length > 0 ? 0 : Math.min(sound, buffer);
     problems.push(...reasons.map((reason) => noteReason(reason, product, lot, { chance, count })));
     if (reasons.length === 0 && lot.availableFrom !== null && lot.availableFrom > scenario.planning.from) {
       problems.push(noteLot('E5012', lot, 'available_from', isoDate(lot.availableFrom)));
     }
-    const offered = reasons.length > 0 ? 0 : there - reserved;
+    const isGiven = reasons.length === 0;
+    if (isGiven && onHold > 0) problems.push(noteLot('E5025', lot, null, String(onHold)));
     return {
       lot: l,
       reasons,
       packsReserved: reserved,
-      packsOffered: offered,
+      packsOffered: isGiven ? sound - reserved : 0,
+      packsHeld: isOnHold ? there : isGiven ? onHold : 0,
       chanceSownBeforeExpiry: chance,
       countPerG: count,
     };
@@ -104,14 +112,14 @@ function reasonsToKeepBack(
   lot: Lot,
   { chance, count }: LotFigures,
   plannedHa: PlannedHa,
-  cleared: boolean,
+  isOnHold: boolean,
 ): LotReason[] {
   const rules: readonly (readonly [LotReason, boolean])[] = [
     ['unknown-depot', !depots.some(({ id }) => id === lot.depotId)],
     ['no-crop-planned', !product.crops.some((crop) => plannedHa.crops.has(crop))],
     ['expired', lot.expires < planning.from],
     ['expires-before-sowing', lot.expires >= planning.from && chance < LEAST_CHANCE_BEFORE_EXPIRY],
-    ['on-hold', lot.status === 'on_hold' && !cleared],
+    ['on-hold', isOnHold],
     ['awaiting', lot.status === 'awaiting'],
     ['count-below-minimum', product.kind === 'inoculant' && !(count >= product.minCountPerG)],
     [
@@ -125,6 +133,15 @@ function reasonsToKeepBack(
     ['available-too-late', lot.availableFrom !== null && lot.availableFrom > planning.to],
   ];
   return rules.flatMap(([reason, holds]) => (holds ? [reason] : []));
+}
+
+/** Packs of inoculant that came back from a box at 40 °C or above since the last clearing. */
+function hotReturns({ handovers }: Scenario, product: Product, lot: Lot, { clearedOn }: StandingHold): number {
+  if (product.kind !== 'inoculant') return 0;
+  return handovers
+    .filter(({ lotId, date }) => lotId === lot.id && (clearedOn === null || isoDate(date) > clearedOn))
+    .filter(wasHot)
+    .reduce((sum, { returnedPacks }) => sum + returnedPacks, 0);
 }
 
 interface PlannedHa {
@@ -194,7 +211,7 @@ function noteReason(reason: LotReason, product: Product, lot: Lot, { chance, cou
 function noteLot(
   code: ProblemCode,
   lot: Lot,
-  column: string,
+  column: string | null,
   value: string,
   facts: Readonly<Record<string, number>> = {},
 ): Problem {

@@ -1,13 +1,20 @@
 import { BOX_LITRES_PER_KG } from '../../reference/boxes.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
-import type { Delivery, Load } from '../../vocabulary/stage-results/delivery.ts';
+import type { Load } from '../../vocabulary/stage-results/delivery.ts';
 import { FERTILISER_LOAD_KG } from './assumptions.ts';
 import { type LoadLimits, limitsOf } from './largest-load.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { fitsPayload } from './rules/payload.ts';
 import { carriesTraining } from './rules/training-once.ts';
-import { consignmentKey, grantKey, type HeldAt, type ServedLoad, servedEarlier } from './served-earlier.ts';
+import {
+  consignmentKey,
+  type Earlier,
+  grantKey,
+  type HeldAt,
+  type ServedLoad,
+  servedEarlier,
+} from './served-earlier.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 /** Packs of one row of grants still to be put on loads. */
@@ -39,7 +46,7 @@ export function cutLoads(
   scenario: Scenario,
   allocation: Allocation,
   slots: readonly Slot[],
-  earlier: { readonly allocation: Allocation; readonly delivery: Delivery } | null,
+  earlier: (Earlier & { readonly as: 'held' | 'told' }) | null,
 ): CutLoads {
   const training = carriesTraining(allocation.consignments);
   const served = earlier ? servedEarlier(scenario, slots, earlier) : new Map<string, ServedLoad[]>();
@@ -50,9 +57,11 @@ export function cutLoads(
   const held: (HeldAt | null)[] = [];
   allocation.consignments.forEach((consignment, index) => {
     const rows = packRows(scenario, allocation, consignment);
-    for (const served of kept.of(consignment)) {
-      const taken = takeServed(rows, served, grantRow);
-      if (!taken) continue;
+    const known = kept.of(consignment);
+    const told = earlier?.as === 'told' ? takeTold(rows, known, grantRow) : null;
+    for (const [i, served] of known.entries()) {
+      const taken = told ? told[i] : takeServed(rows, served, grantRow);
+      if (!taken?.some((packs) => packs > 0)) continue;
       loads.push(makeLoad(index, rows, taken));
       held.push(served.at);
     }
@@ -215,3 +224,34 @@ function takeServed(rows: PackRow[], served: ServedLoad, grantRow: ReadonlyMap<s
   });
   return wanted;
 }
+
+/**
+ * Packs of told loads, in the order of the rows, taken off them: as many of their own as are still given, then others of the
+ * consignment up to the weight they had, so that who was told a day keeps it when a lot is changed for another.
+ */
+function takeTold(rows: PackRow[], known: readonly ServedLoad[], grantRow: ReadonlyMap<string, number>): number[][] {
+  const take = (row: PackRow, packs: number): number => {
+    row.left -= packs;
+    return packs;
+  };
+  const taken = known.map(({ packs: own }) =>
+    rows.map((row) => {
+      const packs = own.reduce((sum, one) => (grantRow.get(one.key) === row.row ? sum + one.packs : sum), 0);
+      return take(row, Math.min(row.left, packs));
+    }),
+  );
+  known.forEach(({ kg }, load) => {
+    const packs = taken[load] as number[];
+    let room = kg - rows.reduce((sum, row, i) => sum + row.kgPerPack * (packs[i] as number), 0);
+    rows.forEach((row, i) => {
+      const more = row.kgPerPack > 0 ? Math.min(row.left, Math.floor(room / row.kgPerPack + WEIGHT_SLACK)) : 0;
+      if (more <= 0) return;
+      packs[i] = (packs[i] as number) + take(row, more);
+      room -= more * row.kgPerPack;
+    });
+  });
+  return taken;
+}
+
+/** Weights of a plan document are rounded. */
+const WEIGHT_SLACK = 1e-3;

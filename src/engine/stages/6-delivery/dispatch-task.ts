@@ -6,6 +6,7 @@ import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Allocation, Consignment, ReachCurve } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
+import type { ToldDay } from '../../vocabulary/told-plan.ts';
 import type { CutLoads } from './cut-loads.ts';
 import { costOfDays, judgeDays, priceOfPromise, pricesOfBrokenPromise } from './day-costs.ts';
 import { groupRows } from './group-rows.ts';
@@ -15,7 +16,7 @@ import { decisionsOnConsignments, type LoadDecisions } from './rules/decisions-o
 import type { DayVerdict } from './rules/hand-over-days.ts';
 import { linkSeed, type SeedLinks } from './rules/seed-first.ts';
 import { carriesTraining } from './rules/training-once.ts';
-import type { HeldAt } from './served-earlier.ts';
+import { consignmentKey, type HeldAt } from './served-earlier.ts';
 import { survivalOfLoads } from './survival-of-loads.ts';
 import type { DepotRound, Slot } from './vehicle-day-slots.ts';
 
@@ -37,6 +38,8 @@ export interface TaskLoad {
   readonly dayVerdict: readonly DayVerdict[];
   /** Per planning day: value lost with no loss on the road, off-market and broken-promise costs in. Infinity: not allowed. */
   readonly dayCost: Float64Array;
+  /** Planning day that the community was told; null where none. */
+  readonly promisedDay: number | null;
   readonly worth: number;
   readonly unservedCost: number;
   readonly reach: ReachCurve;
@@ -74,7 +77,10 @@ export interface DispatchTask {
   readonly promisePrice: number;
 }
 
-/** @param told whether the days of an earlier plan count as promised where no decision promises another */
+/**
+ * @param told whether the days of an earlier plan count as promised where no decision promises another
+ * @param days days that people were told, for goods that stand in no earlier load
+ */
 export function compileTask(
   scenario: Scenario,
   decisions: Decisions,
@@ -84,6 +90,7 @@ export function compileTask(
   { slots, rounds }: { readonly slots: readonly Slot[]; readonly rounds: readonly DepotRound[] },
   cut: CutLoads,
   told: boolean,
+  days: readonly ToldDay[],
 ): DispatchTask {
   const { consignments } = allocation;
   const worth = weighLoads(cut.loads, consignments, slots);
@@ -92,9 +99,14 @@ export function compileTask(
   const verdicts = consignments.map((c) => judgeDays(scenario, places, season, c));
   const survival = survivalOfLoads(scenario, allocation, cut.loads);
   const promisePrice = priceOfPromise(scenario, worth.dearestJourney);
+  const toldDay = new Map<string, number>();
+  for (const { day, ...one } of days) {
+    const key = consignmentKey(one);
+    toldDay.set(key, Math.min(day, toldDay.get(key) ?? day));
+  }
   const promisedDays = cut.loads.map(({ consignment }, i) => {
-    const promised = decided[consignment]?.promisedDay ?? null;
-    return promised ?? (told ? (cut.held[i]?.day ?? null) : null);
+    const promised = decided[consignment]?.promisedDay ?? (told ? cut.held[i]?.day : null);
+    return promised ?? toldDay.get(consignmentKey(consignments[consignment] as Consignment)) ?? null;
   });
   const brokenPromise = pricesOfBrokenPromise(cut.loads, promisedDays, promisePrice);
   const storageLimits = [...new Set(consignments.flatMap((c) => c.maxStorageC ?? []))].sort((a, b) => a - b);
@@ -120,6 +132,7 @@ export function compileTask(
         worth: worth.worth[index] as number,
         brokenPromise: brokenPromise[index] as number,
       }),
+      promisedDay,
       worth: worth.worth[index] as number,
       unservedCost: (worth.unserved[index] as number) + (brokenPromise[index] as number),
       reach: consignment.reach,

@@ -11,11 +11,14 @@ import type { Slot } from './vehicle-day-slots.ts';
  * Gives all that one vehicle-day does to another that stands idle, whatever that costs: insertion alone seldom does, because it pays
  * for a vehicle-day with its first load, and for a whole day's promises one by one.
  *
+ * @param around loads of whose vehicle-days one is taken; null: any
  * @returns whether it was done; to be called first in a step
  */
-export function handOnDay(state: DispatchState, random: RandomStream): boolean {
+export function handOnDay(state: DispatchState, random: RandomStream, around: readonly number[] | null): boolean {
   const { task, plans } = state;
-  const from = drawSlot(state, random, (slot) => (plans[slot] as SlotPlan).version > 0);
+  const from = around
+    ? (state.slotOf[around[random.below(around.length)] as number] as number)
+    : drawSlot(state, random, (slot) => (plans[slot] as SlotPlan).version > 0);
   if (from < 0) return false;
   const { depot } = task.slots[from] as Slot;
   const to = drawSlot(

@@ -1,4 +1,4 @@
-import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
+import type { KnownDelivery } from '../../vocabulary/told-plan.ts';
 import { type DispatchState, iceLeftFor, setLoad, setPlan } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { planSlot, type SlotPlan, type TripWish } from './plan-slot.ts';
@@ -13,7 +13,7 @@ import type { Slot } from './vehicle-day-slots.ts';
  *
  * @returns loads that could not be held
  */
-export function holdEarlier(state: DispatchState, earlier: Delivery): readonly number[] {
+export function holdEarlier(state: DispatchState, earlier: KnownDelivery): readonly number[] {
   const { task } = state;
   const held = [...task.loads.keys()].filter((load) => (task.loads[load] as TaskLoad).held !== null);
   for (const load of held) {
@@ -43,7 +43,7 @@ function groupBySlot({ task }: DispatchState, held: readonly number[]): readonly
 }
 
 /** Holds one vehicle-day, with the training its loads are to bring or, where that does not fit, without. */
-function holdDay(state: DispatchState, index: number, loads: readonly number[], earlier: Delivery): void {
+function holdDay(state: DispatchState, index: number, loads: readonly number[], earlier: KnownDelivery): void {
   const { trainer } = state.trial;
   const slot = state.task.slots[index] as Slot;
   let plan = planAsBefore(state, slot, loads, earlier);
@@ -67,7 +67,12 @@ function dropTraining({ task, trial }: DispatchState, load: number): void {
 }
 
 /** The day's trips as the first round drove them, without the loads that are no longer there; null where a rule forbids it. */
-function planAsBefore(state: DispatchState, slot: Slot, loads: readonly number[], earlier: Delivery): SlotPlan | null {
+function planAsBefore(
+  state: DispatchState,
+  slot: Slot,
+  loads: readonly number[],
+  earlier: KnownDelivery,
+): SlotPlan | null {
   const day = earlier.vehicleDays.find(({ vehicle, day }) => vehicle === slot.vehicle && day === slot.day);
   const at = (load: number) => (state.task.loads[load] as TaskLoad).held;
   const position = (load: number) => at(load)?.position ?? 0;

@@ -38,20 +38,22 @@ interface Kept {
  * plan met in the state. The same seed and steps give the same plan.
  *
  * @param hopeful loads that some vehicle-day could bring on its own; no others are tried
- * @param fromPresent whether the state holds a plan that people have been told
+ * @param disturbed where the state holds a plan that people have been told, the loads that found no place in it: the search stays
+ *   around them, so that whoever they do not touch keeps day, vehicle and hour; null: a plan that nobody knows
  */
 export function improve(
   recreator: Recreator,
   hopeful: Uint8Array,
   settings: SearchSettings,
-  fromPresent: boolean,
+  disturbed: readonly number[] | null,
 ): SearchEnd {
   const { state } = recreator;
+  if (disturbed?.length === 0) return { iterationsDone: 0, stoppedBy: 'iterations' };
   const random = new RandomStream(settings.seed);
   const neighbours = listNeighbours(state.task);
   let best = keep(state);
   const dayCost = meanDayCost(state);
-  const start = fromPresent ? START_HEAT_OF_PRESENT : START_HEAT;
+  const start = disturbed ? START_HEAT_OF_PRESENT : START_HEAT;
   let heat = start * dayCost;
   const cooling = exp(log(END_HEAT / start) / Math.max(1, settings.iterations));
   for (let step = 0; step < settings.iterations; step++) {
@@ -64,9 +66,9 @@ export function improve(
     }
     const before = state.cost;
     state.log.length = 0;
-    const handedOn = random.next() < HAND_ON && handOnDay(state, random);
+    const handedOn = random.next() < HAND_ON && handOnDay(state, random, disturbed);
     if (!handedOn) {
-      ruin(state, neighbours, random);
+      ruin(state, neighbours, random, disturbed);
       recreate(recreator, absentLoads(state, hopeful, random), random);
     }
     if (state.cost < before - heat * log(1 - random.next())) {

@@ -7,6 +7,7 @@ import type { Delivery } from '../../vocabulary/stage-results/delivery.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
 import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts';
+import type { KnownAllocation, KnownDelivery, ToldDay } from '../../vocabulary/told-plan.ts';
 import { cutLoads } from './cut-loads.ts';
 import { deliveryProvenance } from './delivery-provenance.ts';
 import { type DispatchState, newState } from './dispatch-state.ts';
@@ -16,6 +17,7 @@ import { holdEarlier } from './hold-earlier.ts';
 import { fillUp, improve } from './improve.ts';
 import { newCandidates, newMemory } from './insertion.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
+import { keepPromises } from './keep-promises.ts';
 import { noteLabelAndModel } from './note-label-and-model.ts';
 import { NEVER } from './openings.ts';
 import type { Recreator } from './recreate.ts';
@@ -26,13 +28,15 @@ import { listSlots } from './vehicle-day-slots.ts';
 
 /** An earlier plan to begin from. */
 export interface EarlierPlan {
-  readonly allocation: Allocation;
-  readonly delivery: Delivery;
+  readonly allocation: KnownAllocation;
+  readonly delivery: KnownDelivery;
   /**
    * `held`: a first round, whose served loads stay where they are. `told`: a plan that people know; its loads may move, each
    * consignment at the price of a broken promise.
    */
   readonly as: 'held' | 'told';
+  /** Days that people were told, in either case. */
+  readonly days?: readonly ToldDay[];
 }
 
 /**
@@ -55,12 +59,14 @@ export function planDelivery(
   const told = earlier?.as === 'told';
   const hopeful = findHopeful(state);
   const recreator = newRecreator(state);
+  const disturbed = told ? [...state.slotOf.keys()].filter((load) => state.slotOf[load] === -1) : null;
   fillUp(recreator, hopeful);
   trainAll(recreator);
-  const end = improve(recreator, hopeful, settings, told);
+  const end = improve(recreator, hopeful, settings, disturbed);
   trainAll(recreator);
   fillUp(recreator, hopeful);
   for (const turn of fertiliserInTurns(state)) fillUp(recreator, turn);
+  if (earlier?.days) keepPromises(recreator);
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),
@@ -68,6 +74,7 @@ export function planDelivery(
     iterationsDone: end.iterationsDone,
     stoppedBy: end.stoppedBy,
     cost: moneyOf(scenario, state),
+    promisePrice: state.task.promisePrice,
   };
   const problems = [
     ...judgeDecisions(scenario, decisions),
@@ -111,7 +118,7 @@ export function beginDispatch(
   const listed = listSlots(scenario, decisions, places, season, allocation.consignments);
   const cut = cutLoads(scenario, allocation, listed.slots, earlier);
   const told = earlier?.as === 'told';
-  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told);
+  const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told, earlier?.days ?? []);
   const state = newState(task, scenario.communities.length);
   const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
   if (told) freeForbidden(state);

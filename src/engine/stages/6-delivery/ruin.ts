@@ -47,8 +47,17 @@ function fastestFrom(kinds: readonly Legs[], from: number): Float64Array {
   return fastest;
 }
 
-/** Takes strings of stops off the vehicle-days around a random load. */
-export function ruin(state: DispatchState, neighbours: readonly Int32Array[], random: RandomStream): void {
+/**
+ * Takes strings of stops off the vehicle-days around a random load.
+ *
+ * @param around loads of which the one is taken; null: any
+ */
+export function ruin(
+  state: DispatchState,
+  neighbours: readonly Int32Array[],
+  random: RandomStream,
+  around: readonly number[] | null,
+): void {
   const { slotOf, plans } = state;
   const used = plans.filter((plan) => plan.version > 0);
   if (used.length === 0) return;
@@ -56,7 +65,7 @@ export function ruin(state: DispatchState, neighbours: readonly Int32Array[], ra
   const longest = Math.min(LONGEST_STRING, served / used.length);
   const strings = Math.floor(1 + random.next() * ((4 * MEAN_REMOVED) / (1 + longest)));
   const ruined = new Set<number>();
-  const seed = random.below(neighbours.length);
+  const seed = around ? (around[random.below(around.length)] as number) : random.below(neighbours.length);
   for (const load of neighbours[seed] as Int32Array) {
     if (ruined.size >= strings) break;
     const slot = slotOf[load] as number;

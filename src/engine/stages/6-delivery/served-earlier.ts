@@ -2,8 +2,8 @@ import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
 import { serviceMinutesOf } from '../../science/trip-hours.ts';
 import type { Vehicle } from '../../vocabulary/fleet.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { Allocation, Consignment } from '../../vocabulary/stage-results/allocation.ts';
-import type { Delivery, Load, Stop } from '../../vocabulary/stage-results/delivery.ts';
+import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import type { KnownAllocation, KnownDelivery } from '../../vocabulary/told-plan.ts';
 import { carriesTraining } from './rules/training-once.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
@@ -28,17 +28,21 @@ export interface ServedLoad {
 }
 
 /** Names a consignment across rounds. */
-export const consignmentKey = (c: Consignment) => `${c.community} ${c.depot} ${c.group}`;
+export const consignmentKey = (c: Pick<Consignment, 'community' | 'depot' | 'group'>) =>
+  `${c.community} ${c.depot} ${c.group}`;
 
 /** Names a row of grants across rounds. */
-export function grantKey({ grants }: Allocation, row: number): string {
+export function grantKey({ grants }: KnownAllocation, row: number): string {
   return `${grants.community[row]} ${grants.crop[row]} ${grants.lot[row]}`;
 }
 
-interface Earlier {
-  readonly allocation: Allocation;
-  readonly delivery: Delivery;
+export interface Earlier {
+  readonly allocation: KnownAllocation;
+  readonly delivery: KnownDelivery;
 }
+
+type Load = KnownDelivery['loads'][number];
+type Stop = KnownDelivery['vehicleDays'][number]['trips'][number]['stops'][number];
 
 /** Served loads of the earlier round by consignment, in the order of vehicle-days and stops. Fertiliser is not held to where it was: it
  * finds room anew, after all else. */
@@ -56,7 +60,9 @@ export function servedEarlier(scenario: Scenario, slots: readonly Slot[], earlie
         .forEach((index, position) => {
           const at = { vehicle, day, trip, position, trains: trained.has(index) };
           const load = earlier.delivery.loads[index] as Load;
-          const consignment = earlier.allocation.consignments[load.consignment] as Consignment;
+          const consignment = earlier.allocation.consignments[
+            load.consignment
+          ] as KnownAllocation['consignments'][number];
           if (consignment.group === 'fertiliser') return;
           const key = consignmentKey(consignment);
           const whole = { at, community: consignment.community, kg: load.kg, spareMinutes };
@@ -67,7 +73,7 @@ export function servedEarlier(scenario: Scenario, slots: readonly Slot[], earlie
   return served;
 }
 
-function packsOf(allocation: Allocation, load: Load): ServedLoad['packs'] {
+function packsOf(allocation: KnownAllocation, load: Load): ServedLoad['packs'] {
   return load.grants.map((row, i) => ({ key: grantKey(allocation, row), packs: load.packs[i] as number }));
 }
 

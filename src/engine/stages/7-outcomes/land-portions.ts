@@ -5,7 +5,7 @@ import type { HandedGoods } from './handed-goods.ts';
 export interface LandPortion {
   readonly shareRow: number;
   readonly hectares: number;
-  /** Visit that hands over the last goods for this land; -1 where growers sow their own seed alone. */
+  /** Visit that hands over the last goods for this land; -1 where growers sow what they have already. */
   readonly visit: number;
   /** Inoculant for it; null where it is sown uncoated. */
   readonly inoculant: HandedGoods | null;
@@ -25,8 +25,8 @@ export interface CropLand {
 }
 
 /**
- * Turns kilograms into hectares for one row of shares. Seed covers land in the order it is there, the growers' own first,
- * up to the planned hectares. Inoculant covers seeded land in the order it comes. Growers who are handed inoculant wait
+ * Turns kilograms into hectares for one row of shares. Seed covers land in the order it is there, the growers' own and what was handed
+ * over before first, up to the planned hectares. Inoculant covers seeded land in the order it comes. Growers who are handed inoculant wait
  * for it (assumed), so that land is sown after its hand-over; the rest is sown as its seed comes, each day's seed in
  * proportion (assumed: inoculant goes to growers alike, whatever the day of their seed). So does fertiliser, to land that has seed;
  * nobody waits for it.
@@ -42,6 +42,7 @@ export function divideLand(shares: Shares, shareRow: number, goods: readonly Han
   const seed = coverLand(
     [
       { hectares: hectaresOf(ownKg), visit: -1 },
+      { hectares: hectaresOf(shares.seedThereKg[shareRow] ?? 0), visit: -1 },
       ...seedComes.map(({ seedKg, visit }) => ({ hectares: hectaresOf(seedKg), visit })),
     ],
     plannedHa,

@@ -8,6 +8,8 @@ export interface LotVerdict {
   readonly reasons: readonly LotReason[];
   readonly packsReserved: number;
   readonly packsOffered: number;
+  /** Packs there that are on hold: by a decision, or because they came back from a hot box; all where the lot is on hold. */
+  readonly packsHeld: number;
   /** Chance that the last sowing it serves comes before it expires; NaN where that does not apply. */
   readonly chanceSownBeforeExpiry: number;
   /** Rhizobia per gram on the first planning day; NaN for what is no inoculant and where nobody states a count. */
@@ -33,8 +35,10 @@ export interface Shares {
   readonly plannedHa: Float64Array;
   readonly seedNeedKg: Float64Array;
   readonly ownSeedKg: Float64Array;
+  /** Seed handed over before, at most the need. */
+  readonly seedThereKg: Float64Array;
   readonly seedGivenKg: Float64Array;
-  /** Seed to coat: seed given plus own seed, at most seedNeedKg. */
+  /** Seed to coat: seed given, there and own, at most seedNeedKg. */
   readonly inoculantNeedSeedKg: Float64Array;
   readonly inoculantGivenSeedKg: Float64Array;
   /** (seed given + own seed) / need, 0 to 1. */

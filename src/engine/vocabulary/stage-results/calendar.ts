@@ -47,6 +47,12 @@ export interface CellsLost {
 /** What comes of holding a zone's inoculant back until so much rain has fallen in three days. Per zone. */
 export interface ReleaseRule {
   readonly mm: number;
+  /** Days from that rain to the hand-over. */
+  readonly leadDays: number;
+  /** Measured over the as-of day and the two before; NaN where none of them was. */
+  readonly fallenMm: Float64Array;
+  /** Day on which the rule let go by what is measured; NaN while it holds. */
+  readonly firedOn: Float64Array;
   /** Day on which that rain has fallen, day numbers, quantiles over the members that see it. */
   readonly p20: Float64Array;
   readonly p50: Float64Array;

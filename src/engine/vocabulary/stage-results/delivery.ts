@@ -116,4 +116,6 @@ export interface Delivery {
   readonly stoppedBy: 'iterations' | 'time';
   /** Travel, vehicle-days, crew and ice, in the scenario's currency. Null where none of it is priced. */
   readonly cost: number | null;
+  /** What a consignment that comes on another day than told is reckoned to cost, in the same currency. */
+  readonly promisePrice: number;
 }

@@ -28,6 +28,7 @@ export const APP_WORDING = {
       problems: 'Problems',
       handover: 'Handover',
       papers: 'Papers',
+      records: 'What happened',
     },
     viewsLabel: 'Views',
     season: 'Season',

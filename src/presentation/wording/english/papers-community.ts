@@ -8,6 +8,15 @@ export const COMMUNITY_PAPERS = {
   worker: 'Community worker',
   phone: 'Phone of the zone officer',
 
+  /** Of one short message: 160 places at most, with a place, a day, a clock time and a phone number. */
+  message: {
+    comes: (place: string, day: string, clock: string, goods: string) => `${place}, ${day}, ${clock}: ${goods}.`,
+    bags: (count: string, isOne: boolean) => `${count} ${isOne ? 'bag' : 'bags'} of seed`,
+    packs: (count: string, isOne: boolean) => `${count} ${isOne ? 'pack' : 'packs'} of inoculant`,
+    keepCool: 'Keep packs cool, out of the sun.',
+    call: (phone: string) => `Not there? Call ${phone}`,
+  },
+
   receiveTitle: 'What you receive: count it together',
   receiveHeads: {
     goods: 'goods',

@@ -18,6 +18,12 @@ export const SEASON_WORDING = {
   explain:
     'kept: share of value kept by handing over on the best day; hold: the same by waiting for rain, and in how many seasons in a hundred that is too late. The label, national rules and licensed practice come first.',
   hold: (mm: string) => `Hold: until ${mm} mm have fallen in three days.`,
+  fired: (date: string) => `let go ${date}`,
+  firesBy: (date: string, early: string, late: string) => `by ${date} (${early} to ${late})`,
+  firesNever: 'in no season',
+  release: { zone: 'zone', fallen: 'fallen mm', fires: 'lets go', never: 'never %', late: 'too late %' },
+  releaseTitle: (mm: string, lead: string) =>
+    `Held until ${mm} mm fall in three days; packs go out ${lead} days after. Fallen: the last three days measured.`,
   lost: {
     noRoad: 'no road or too far',
     tooHot: 'packs at 40 °C',

@@ -209,6 +209,10 @@ export const STAGE_PROBLEMS = {
       `Growers are not told for ${p.facts['rows']} communities and crops; ${p.facts['commodity']} is made equal over communities instead.`,
     remedy: 'Enter farmers or <crop>_growers, or set equalOver to community.',
   },
+  E5025: {
+    what: (p) => `${p.value} packs of ${p.facts['lot']} are on hold and are not given out.`,
+    remedy: 'Keep them apart. A named person clears them on stated evidence, or they are taken out of stock.',
+  },
   E5024: {
     what: (p) =>
       `${p.facts['rows']} past hand-overs are taken off the lots, as they were counted when they came, and off what their communities still need.`,

@@ -1,3 +1,4 @@
+import { isoDate } from '../../../../src/engine/index.ts';
 import { at, change, decide, kindOf, later, onFirst, type PlanDraft, type Spoil, scale, set, where } from './spoil.ts';
 
 /** Spoils of what the checker says of fertiliser; tried on a plan that gives some, not enough for all. */
@@ -39,8 +40,20 @@ export const FERTILISER_SPOILS: readonly Spoil[] = [
         kg: null,
         boxC: null,
         returnedPacks: 0,
+        growers: null,
+        growersWomen: null,
+        vehicleId: null,
+        reason: null,
         sownOn: null,
       };
+      change(p.handovers, {
+        date: [isoDate(handover.date)],
+        community: [at(p.allocation.grants.community, grant)],
+        lot: [at(p.allocation.grants.lot, grant)],
+        packs: [handover.packs],
+        returnedPacks: [handover.returnedPacks],
+        sownOn: [null],
+      });
       return { scenario: { ...s, handovers: [handover] } as typeof s };
     },
   },

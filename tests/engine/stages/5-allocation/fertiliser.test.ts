@@ -69,6 +69,10 @@ describe('fertiliser is shared out by land', () => {
       kg: null,
       boxC: null,
       returnedPacks: 2,
+      growers: null,
+      growersWomen: null,
+      vehicleId: null,
+      reason: null,
       sownOn: null,
     };
     const spec: DistrictSpec = {

@@ -19,6 +19,10 @@ const handover = (community: number, lotId: string, packs: number, returnedPacks
   boxC: null,
   returnedPacks,
   sownOn: null,
+  growers: null,
+  growersWomen: null,
+  vehicleId: null,
+  reason: null,
 });
 
 describe('past hand-overs', () => {

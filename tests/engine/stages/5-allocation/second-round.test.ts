@@ -32,15 +32,16 @@ function deliverAllBut(allocation: Allocation, leftBehind: readonly number[]): D
     iterationsDone: 0,
     stoppedBy: 'iterations',
     cost: null,
+    promisePrice: 0,
   };
 }
 
 function bothRounds(spec: DistrictSpec, leftBehind: readonly number[]) {
   const { scenario, places, season, needs } = smallDistrict(spec);
-  const round = (earlier: { allocation: Allocation; delivery: Delivery } | null) =>
+  const round = (earlier: { as: 'held'; allocation: Allocation; delivery: Delivery } | null) =>
     allocateStock(scenario, decisions(), places, season, needs, solver, earlier).result;
   const first = round(null);
-  const second = round({ allocation: first, delivery: deliverAllBut(first, leftBehind) });
+  const second = round({ as: 'held', allocation: first, delivery: deliverAllBut(first, leftBehind) });
   return { scenario, first, second };
 }
 

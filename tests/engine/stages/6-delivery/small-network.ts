@@ -241,6 +241,7 @@ function buildAllocation(spec: NetworkSpec, days: number): Allocation {
       plannedHa: new Float64Array(),
       seedNeedKg: new Float64Array(),
       ownSeedKg: new Float64Array(),
+      seedThereKg: new Float64Array(),
       seedGivenKg: new Float64Array(),
       inoculantNeedSeedKg: new Float64Array(),
       inoculantGivenSeedKg: new Float64Array(),

@@ -135,6 +135,10 @@ describe('what was signed for', () => {
     boxC: null,
     returnedPacks: 0,
     sownOn: null,
+    growers: null,
+    growersWomen: null,
+    vehicleId: null,
+    reason: null,
     ...change,
   });
   const count = (...handovers: Handover[]) => {

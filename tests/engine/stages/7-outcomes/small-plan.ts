@@ -175,6 +175,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       lot,
       reasons: [],
       packsReserved: 0,
+      packsHeld: 0,
       packsOffered: lot === 0 ? 18 : 12,
       chanceSownBeforeExpiry: 1,
       countPerG: 1e9,
@@ -193,6 +194,7 @@ function smallAllocation(ownSeedKg: number): Allocation {
       plannedHa: Float64Array.of(10),
       seedNeedKg: Float64Array.of(600),
       ownSeedKg: Float64Array.of(ownSeedKg),
+      seedThereKg: Float64Array.of(0),
       seedGivenKg: Float64Array.of(360),
       inoculantNeedSeedKg: Float64Array.of(480),
       inoculantGivenSeedKg: Float64Array.of(240),
@@ -272,6 +274,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
     iterationsDone: 100,
     stoppedBy: 'iterations',
     cost: 211,
+    promisePrice: 0,
   };
 }
 

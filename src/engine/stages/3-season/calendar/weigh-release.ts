@@ -29,7 +29,19 @@ export function weighRelease(
   const mm = scenario.policy.releaseMmInThreeDays ?? RELEASE_RULE.mm.value;
   const zones = land.parts.length;
   const blank = () => new Float64Array(zones).fill(Number.NaN);
-  const rule = { mm, p20: blank(), p50: blank(), p80: blank(), tooLate: blank(), never: blank(), value: blank() };
+  const leadDays = RELEASE_RULE.leadDays.value;
+  const measured = { fallenMm: blank(), firedOn: blank() };
+  const rule = {
+    mm,
+    leadDays,
+    ...measured,
+    p20: blank(),
+    p50: blank(),
+    p80: blank(),
+    tooLate: blank(),
+    never: blank(),
+    value: blank(),
+  };
   const search = seasonInPlay(scenario) ?? planningAsSeason(scenario);
   const span = searchWindow(search, scenario.seasonYear);
   const records = Array.from(season.stations, (s) =>
@@ -52,6 +64,9 @@ export function weighRelease(
     const hectares = parts.reduce((sum, part) => sum + part.hectares, 0);
     if (hectares === 0 || season.members.length === 0) continue;
     const station = season.zoneStation[zone] as number;
+    const observed = memberRain(records[station] ?? NO_RECORD, 0);
+    rule.fallenMm[zone] = fallenUntil(observed, scenario.asOf);
+    rule.firedOn[zone] = releaseDay(observed, span.from, scenario.asOf, mm);
     const fallen = season.members.map((_, m) =>
       releaseDay(rains[station]?.[m] ?? (() => Number.NaN), span.from, dayNumber(lastDay), mm),
     );
@@ -78,6 +93,12 @@ export function weighRelease(
     });
   }
   return rule;
+}
+
+/** Rain measured over a day and the two before, mm; NaN where none of the three was. */
+function fallenUntil(rain: (day: number) => number, day: number): number {
+  const known = [day, day - 1, day - 2].map(rain).filter((mm) => !Number.isNaN(mm));
+  return known.length === 0 ? Number.NaN : known.reduce((sum, mm) => sum + mm, 0);
 }
 
 /** Offset of the first day, from the lead time after the rain on, that is worked and on which the zone is reached at all. */

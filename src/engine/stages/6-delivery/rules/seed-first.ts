@@ -5,8 +5,8 @@ import { groupRows } from '../group-rows.ts';
 
 /**
  * Inoculant is never handed over before the seed it is for (the same day is allowed), and not at all where none of that seed
- * comes and the growers hold none of their own. Fertiliser is put in with the seed: it may come before its seed, but not once the land is
- * sown (`before-sowing`), and not at all without seed.
+ * comes, none came before, and the growers hold none of their own. Fertiliser is put in with the seed: it may come before its seed, but not
+ * once the land is sown (`before-sowing`), and not at all without seed.
  */
 export interface SeedLinks {
   /** Loads of seed of the same community and crops, from whatever depot, per load; empty for seed itself. */
@@ -51,14 +51,29 @@ export function linkSeed(
     }
     return groupOf(load) === 'dry' ? linked(load, ['inoculant']) : [];
   });
+  const seeded = seedThere(scenario);
   const mayGoAlone = Uint8Array.from(loads, (_, load) => {
     if ((dryOf[load] as number[]).length === 0) return 1;
+    const id = scenario.communities[communityOf[load] as number]?.id;
+    if ([...(cropsOf[load] as Set<number>)].some((crop) => seeded.has(`${id} ${scenario.crops[crop]}`))) return 1;
     const own = scenario.communities[communityOf[load] as number]?.crops ?? [];
     const named = [...(cropsOf[load] as Set<number>)].map((crop) => scenario.crops[crop]);
     return own.some((plan) => plan.ownSeedKg > 0 && named.includes(plan.crop)) ? 1 : 0;
   });
   const mayGoBefore = Uint8Array.from(loads, (_, load) => (isFertiliser(load) ? 1 : 0));
   return { dryOf, inoculantOf, mayGoAlone, mayGoBefore, unsownUntil };
+}
+
+/** Communities and crops for which seed was handed over before today. */
+function seedThere({ handovers, lots, products }: Scenario): Set<string> {
+  return new Set(
+    handovers.flatMap(({ communityId, lotId, packs, returnedPacks }) => {
+      const product = products.find(({ id }) => id === lots.find((lot) => lot.id === lotId)?.productId);
+      return product?.kind === 'seed' && packs > returnedPacks
+        ? product.crops.map((crop) => `${communityId} ${crop}`)
+        : [];
+    }),
+  );
 }
 
 /** First day on which a load may be handed over, given the day of each served load (-1: not served). Infinity: not at all. */

@@ -6,9 +6,9 @@ import type { Consignment } from '../../../vocabulary/stage-results/allocation.t
  *
  * @returns per consignment, whether its loads may carry it
  */
-export function carriesTraining(consignments: readonly Consignment[]): boolean[] {
+export function carriesTraining(consignments: readonly Pick<Consignment, 'community' | 'group'>[]): boolean[] {
   const withInoculant = new Set(consignments.filter((c) => holdsInoculant(c)).map((c) => c.community));
   return consignments.map((c) => holdsInoculant(c) || (c.group === 'dry' && !withInoculant.has(c.community)));
 }
 
-const holdsInoculant = ({ group }: Consignment) => group === 'inoculant' || group === 'both';
+const holdsInoculant = ({ group }: Pick<Consignment, 'group'>) => group === 'inoculant' || group === 'both';
