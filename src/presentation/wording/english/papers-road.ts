@@ -51,6 +51,7 @@ export const ROAD_PAPERS = {
   seedTreated: (lots: string) =>
     `Treated seed, poisonous: lots ${lots}. Gloves. Never with food, feed or people on the load. Never spilt near water.`,
   seedOrder: 'Last stop in first. Lift with two. Count the bags in and out.',
+  nextTripDry: (trip: string) => `Trip ${trip}: load again at the depot.`,
   nextTrip: (trip: string, kg: string) => `Trip ${trip}: load again at the depot, ${kg} kg of ice.`,
 
   stops: 'Stops',
