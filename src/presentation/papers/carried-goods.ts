@@ -74,6 +74,13 @@ export const byLot = (goods: readonly CarriedGoods[]): CarriedGoods[] =>
 export const byLotAndCrop = (goods: readonly CarriedGoods[]): CarriedGoods[] =>
   together(goods, ({ lot, crop }) => `${lot.id} ${crop}`);
 
+/** Goods as they are counted out: of what no crop is said, such as a sticker, one lot is one line. */
+export const asCounted = (goods: readonly CarriedGoods[]): CarriedGoods[] =>
+  together(goods, ({ lot, crop, product, communityId }) => {
+    const isOfCrop = product.kind === 'seed' || product.kind === 'inoculant';
+    return `${communityId} ${lot.id} ${isOfCrop ? crop : ''}`;
+  });
+
 function together(goods: readonly CarriedGoods[], keyOf: (one: CarriedGoods) => string): CarriedGoods[] {
   const sums = new Map<string, CarriedGoods>();
   for (const one of goods) {

@@ -1,6 +1,6 @@
 import { hourText } from '../views/days-axis.ts';
 import { dateText } from '../views/frame-view.ts';
-import { type CarriedGoods, isTreated, mayBeCoated } from './carried-goods.ts';
+import { asCounted, type CarriedGoods, isTreated, mayBeCoated } from './carried-goods.ts';
 import { zoneNames, zoneOfCommunity } from './case-names.ts';
 import { coatingCare, coatingSteps } from './coating-guide.ts';
 import { coatingTable } from './coating-table.ts';
@@ -51,7 +51,7 @@ function receiveTable(c: PaperCase, task: CommunityTask): Block {
   const { receiveHeads, receiveTitle, visit } = c.said.community;
   const rows = task.arrivals.flatMap((arrival): Row[] => [
     { role: 'group', cells: [visit(dayText(c, arrival.date), hourText(arrival.minute), arrival.vehicleId)] },
-    ...arrival.goods.map(
+    ...asCounted(arrival.goods).map(
       (one): Row => ({
         cells: [
           capital(productOf(c, one)),

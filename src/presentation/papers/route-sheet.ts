@@ -3,7 +3,7 @@ import { placeName } from '../place-name.ts';
 import { hourText } from '../views/days-axis.ts';
 import type { DayStop, VehicleDay } from '../views/days-fleet.ts';
 import { dateText } from '../views/frame-view.ts';
-import { type CarriedGoods, countPacks, goodsOfStop, hasInoculant, isTreated } from './carried-goods.ts';
+import { asCounted, type CarriedGoods, countPacks, goodsOfStop, hasInoculant, isTreated } from './carried-goods.ts';
 import { communityName, contactOf, zoneNames } from './case-names.ts';
 import { goodsText } from './goods-text.ts';
 import type { Block, Cell, Page, Row, Text } from './page.ts';
@@ -161,7 +161,13 @@ function boxSteps(c: PaperCase, { depot, about, vehicle }: VehicleTask): string[
     road.boxOrder,
     `${road.boxClosed} ${road.boxShade}`,
     ...(later.length > 0 && about.coolLitres > 0
-      ? [later.map((trip) => road.nextTrip(number(c, trip.number), shortNumber(c, trip.iceKg))).join(' ')]
+      ? [
+          later
+            .map(({ number: trip, iceKg }) =>
+              iceKg > 0 ? road.nextTrip(number(c, trip), shortNumber(c, iceKg)) : road.nextTripDry(number(c, trip)),
+            )
+            .join(' '),
+        ]
       : []),
     road.boxBack,
   ];
@@ -226,7 +232,7 @@ function stopsTable(c: PaperCase, task: VehicleTask): Block {
 function stopRow(c: PaperCase, stop: DayStop, cool: boolean): Row {
   const { road } = c.said;
   const { stops, legs } = c.plan.delivery;
-  const goods = goodsOfStop(c, stop.row);
+  const goods = asCounted(goodsOfStop(c, stop.row));
   const communities = [...new Set(goods.map(({ communityId }) => communityId))];
   const place = placeName(c.plan, c.scenario, stop.place);
   const named = (id: string) => communities.length > 1 || communityName(c, id) !== place;

@@ -33,10 +33,18 @@ function cellsOf(c: PaperCase, crop: CropHandover, share: PackSharing, isFirst: 
   const counted = isCounted(share);
   const who = counted ? [name, c.said.community.growers(number(c, share.growers ?? 0))] : [name];
   const lines = sharingTexts(c, crop, share, isFirst);
-  return [{ lines: who }, counted ? { drawing: sharePicture(c, share) } : '', { lines }];
+  return [{ lines: who }, isDrawn(share) ? { drawing: sharePicture(c, share) } : '', { lines }];
 }
 
 const isCounted = ({ growers }: PackSharing): boolean => growers !== null && growers > 0;
+
+/** More growers in a group than a person counts at a glance are told in words alone. */
+const MOST_DRAWN = 40;
+
+function isDrawn(share: PackSharing): boolean {
+  const growers = share.growers ?? 0;
+  return isCounted(share) && Math.max(growers, share.packs) / greatestCommonDivisor(growers, share.packs) <= MOST_DRAWN;
+}
 
 /** How many growers to how many packs of one lot; with the first lot of a crop, what each coats and what is left uncoated. */
 export function sharingTexts(c: PaperCase, crop: CropHandover, share: PackSharing, isFirst: boolean): Text[] {

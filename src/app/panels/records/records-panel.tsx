@@ -26,7 +26,7 @@ export default function RecordsPanel() {
       <p className="note">{words.records.intro}</p>
       {difference && <ReplanDays />}
       <Visits key={day.today} day={day} />
-      <OtherEvent day={day} />
+      <OtherEvent key={day.today} day={day} />
       <DayDraft />
       <CloseDay day={day} />
     </div>
@@ -106,7 +106,7 @@ function VisitLine({ day, visit, isOpen, isShown, onShow }: VisitLineProps) {
   const goods = (['seed', 'inoculant', 'sticker', 'fertiliser'] as const)
     .map((kind) => [kind, visit.goods.reduce((sum, one) => (one.kind === kind ? sum + one.packs : sum), 0)] as const)
     .filter(([, packs]) => packs > 0)
-    .map(([kind, packs]) => `${localNumber(packs, words)} ${records.goods[kind]}`)
+    .map(([kind, packs]) => records.counted[kind](localNumber(packs, words), packs === 1))
     .join(', ');
   const name = records.visit(hourText(visit.arrives), visit.community);
   return (

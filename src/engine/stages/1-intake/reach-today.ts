@@ -9,11 +9,7 @@ import type { ScenarioDocument } from './read-document.ts';
  * What scenario.json says, moved on to the last day that decisions closed, never back. Days that are over are not planned any
  * more: planning begins on the day after all that is known.
  */
-export function reachToday(
-  report: IntakeReport,
-  stated: ScenarioDocument,
-  records: ScenarioRecords,
-): ScenarioDocument {
+export function reachToday(report: IntakeReport, stated: ScenarioDocument, records: ScenarioRecords): ScenarioDocument {
   const asOf = closedDays(records.decisions?.value).reduce((latest, day) => Math.max(latest, day), stated.asOf);
   const { from, to } = stated.planning;
   if (!(asOf >= from)) return { ...stated, asOf: dayNumber(asOf) };

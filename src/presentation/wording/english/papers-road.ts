@@ -60,6 +60,7 @@ export const ROAD_PAPERS = {
   fertiliserApart:
     'Fertiliser under the seed or beside it, dry, never against packs of inoculant. Gloves: it burns and draws water.',
   seedOrder: 'Last stop in first. Lift with two. Count the bags in and out.',
+  nextTripDry: (trip: string) => `Trip ${trip}: load again at the depot.`,
   nextTrip: (trip: string, kg: string) => `Trip ${trip}: load again at the depot, ${kg} kg of ice.`,
 
   stops: 'Stops',

@@ -13,6 +13,12 @@ export const RECORDS_WORDING = {
   allAsPlanned: (count: string, isOne: boolean) => `Record the ${count} open ${isOne ? 'visit' : 'visits'} as planned`,
   visit: (clock: string, community: string) => `${clock} ${community}`,
   goods: { seed: 'seed', inoculant: 'inoculant', sticker: 'sticker', fertiliser: 'fertiliser' },
+  counted: {
+    seed: (count: string, isOne: boolean) => `${count} ${isOne ? 'bag' : 'bags'} of seed`,
+    inoculant: (count: string, isOne: boolean) => `${count} ${isOne ? 'pack' : 'packs'} of inoculant`,
+    sticker: (count: string, isOne: boolean) => `${count} ${isOne ? 'pack' : 'packs'} of sticker`,
+    fertiliser: (count: string, isOne: boolean) => `${count} ${isOne ? 'bag' : 'bags'} of fertiliser`,
+  },
   recorded: 'recorded',
   enter: 'Enter',
   record: 'Record',
