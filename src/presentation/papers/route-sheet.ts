@@ -3,7 +3,7 @@ import { placeName } from '../place-name.ts';
 import { hourText } from '../views/days-axis.ts';
 import type { DayStop, VehicleDay } from '../views/days-fleet.ts';
 import { dateText } from '../views/frame-view.ts';
-import { type CarriedGoods, countPacks, goodsOfStop, hasInoculant, isTreated } from './carried-goods.ts';
+import { byLotAndCrop, type CarriedGoods, countPacks, goodsOfStop, hasInoculant, isTreated } from './carried-goods.ts';
 import { communityName, contactOf, zoneNames } from './case-names.ts';
 import { goodsText } from './goods-text.ts';
 import type { Block, Cell, Page, Row, Text } from './page.ts';
@@ -172,7 +172,7 @@ function seedSteps(c: PaperCase, { goods }: VehicleTask): string[] {
   const { road } = c.said;
   const hasFertiliser = goods.some(({ product }) => product.kind === 'fertiliser');
   return [
-    road.seedDry,
+    hasFertiliser ? road.seedDry : `${road.seedDry} ${road.seedAlone}`,
     ...(hasFertiliser ? [road.fertiliserApart] : []),
     ...(treated.length > 0 ? [road.seedTreated(treated.join(', '))] : []),
     road.seedOrder,
@@ -231,7 +231,7 @@ function stopRow(c: PaperCase, stop: DayStop, cool: boolean): Row {
   const place = placeName(c.plan, c.scenario, stop.place);
   const named = (id: string) => communities.length > 1 || communityName(c, id) !== place;
   const lines = communities.flatMap((id) => {
-    const own = goods.filter(({ communityId }) => communityId === id);
+    const own = byLotAndCrop(goods.filter(({ communityId }) => communityId === id));
     const heading =
       named(id) && communities.length > 1 ? [[[strong(road.forCommunity(communityName(c, id)))], ''] as const] : [];
     return [

@@ -1,6 +1,6 @@
 import { placeName } from '../place-name.ts';
 import { dateText } from '../views/frame-view.ts';
-import { byLot, goodsOfStop } from './carried-goods.ts';
+import { byLot, byLotAndCrop, goodsOfStop } from './carried-goods.ts';
 import { goodsText, productText } from './goods-text.ts';
 import type { Page, Row } from './page.ts';
 import { dayText, footOf, number, type PaperCase, shortNumber } from './paper-case.ts';
@@ -91,7 +91,7 @@ function outRows(c: PaperCase, { vehicle, goods }: VehicleTask): Row[] {
 function receivedRows(c: PaperCase, { vehicle }: VehicleTask): Row[] {
   return vehicle.trips.flatMap(({ stops }) =>
     stops.map((stop): Row => {
-      const goods = goodsOfStop(c, stop.row);
+      const goods = byLotAndCrop(goodsOfStop(c, stop.row));
       return {
         cells: [
           { big: number(c, stop.number) },

@@ -20,6 +20,7 @@ import { keepServed, settleNothing } from './keep-served.ts';
 import { type GrantLine, listGrants, productsOfLots } from './list-grants.ts';
 import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
+import { noteFertiliser } from './note-fertiliser.ts';
 import { noteStock } from './note-stock.ts';
 import { prepareReachCurves, type ReachCurves } from './reach-curves.ts';
 import { readHolds } from './read-holds.ts';
@@ -120,6 +121,7 @@ export function allocateStock(
       ...inoculant.result.problems,
       ...sticker.result.problems,
       ...fertiliser.result.problems,
+      ...noteFertiliser(scenario, demand.crop, fertiliser, handed.fertiliserHa),
     ],
     provenance: describeAllocation(scenario),
   };
