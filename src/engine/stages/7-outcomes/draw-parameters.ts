@@ -1,6 +1,7 @@
 import { exp, log } from '../../numerics/elementary.ts';
 import { latinHypercube } from '../../numerics/latin-hypercube.ts';
 import { normalQuantile } from '../../numerics/normal-quantile.ts';
+import { RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
 import { NITROGEN_COEFFICIENTS, NITROGEN_RELATIVE_SD } from '../../reference/nitrogen-coefficients.ts';
 import { type Crop, type Sourced, sourced } from '../../vocabulary/index.ts';
 
@@ -94,6 +95,14 @@ export type DrawGroup =
   | 'roadLoss'
   | 'delays'
   | 'breakdowns';
+
+const DISTRICT_PART = Math.sqrt(RESPONSE_SHARED_BY_DISTRICT.value);
+const COMMUNITY_PART = Math.sqrt(1 - RESPONSE_SHARED_BY_DISTRICT.value);
+
+/** A standard normal number of a field's response from those of its district and its community. */
+export function sharedSpread(district: number, community: number): number {
+  return DISTRICT_PART * district + COMMUNITY_PART * community;
+}
 
 /** How much faster than its set inoculant dies, from its number in a draw. */
 export function lossRate(normal: number): number {

@@ -1,10 +1,11 @@
-import { RESPONSE_SHARED_BY_DISTRICT } from '../../reference/inoculation-response.ts';
-import { PHOSPHORUS_RELATIVE_SD, RESPONSES_OVERLAP } from '../../reference/phosphorus-response.ts';
+import { RESPONSES_OVERLAP } from '../../reference/phosphorus-response.ts';
 import { nitrogenFixedKgPerHa } from '../../science/nitrogen.ts';
 import { delayFactor, lifeValue } from '../../science/reach.ts';
 import type { Crop } from '../../vocabulary/index.ts';
-import { DRAW, firstPhosphorus, firstVehicle, lossRate, UNCERTAINTY } from './draw-parameters.ts';
+import { DRAW, lossRate, sharedSpread, UNCERTAINTY } from './draw-parameters.ts';
+import { handOverDay } from './hand-over-day.ts';
 import { ON_SEED_LOG10 } from './live-inoculant.ts';
+import { phosphorusT } from './phosphorus-gain.ts';
 import type { PlayCrops, PreparedPlay } from './prepare-play.ts';
 
 export { type DrivenLoads, type PlayParts, type PreparedPlay, preparePlay } from './prepare-play.ts';
@@ -106,9 +107,6 @@ export function makePlayResult({ fields, parcels, zones, crops }: PreparedPlay):
     },
   };
 }
-
-const DISTRICT_PART = Math.sqrt(RESPONSE_SHARED_BY_DISTRICT.value);
-const COMMUNITY_PART = Math.sqrt(1 - RESPONSE_SHARED_BY_DISTRICT.value);
 
 /**
  * Plays a fixed plan in one season and one draw of the parameters: each parcel is sown on the first good day after its
@@ -222,41 +220,6 @@ function playParcel(
   }
 }
 
-/** Grain that a parcel's fertiliser adds, t per ha: the mean, and the draw's district and community; nought where it comes after sowing. */
-function phosphorusT(
-  prepared: PreparedPlay,
-  member: number,
-  draw: Float64Array,
-  parcel: number,
-  crop: number,
-  sown: number,
-  delayDays: number,
-): number {
-  const { parcels, fields, shape } = prepared;
-  const visit = parcels.bagsVisit[parcel] as number;
-  const meanT = parcels.phosphorusT[parcel] as number;
-  if (visit < 0 || meanT === 0 || !(handOverDay(prepared, member, draw, visit, delayDays) < sown)) return 0;
-  const first = firstPhosphorus(shape);
-  const own = draw[first + shape.crops + (fields.community[parcels.field[parcel] as number] as number)] as number;
-  const spread = DISTRICT_PART * (draw[first + crop] as number) + COMMUNITY_PART * own;
-  return meanT * Math.max(0, 1 + PHOSPHORUS_RELATIVE_SD.value * spread);
-}
-
-/** Day on which the goods of a visit come: in that season's roads, and later where the draw says so. Never: NaN. */
-function handOverDay(
-  { visits, visitDay, visitVehicle, shape, planningDays }: PreparedPlay,
-  member: number,
-  draw: Float64Array,
-  visit: number,
-  delayDays: number,
-): number {
-  if (visit < 0) return Number.NEGATIVE_INFINITY;
-  const day = visitDay[member * visits.length + visit] as number;
-  const broken = draw[firstVehicle(shape) + (visitVehicle[visit] as number)] as number;
-  const isBroken = broken > 0 && day >= broken * planningDays;
-  return day + delayDays + (isBroken ? UNCERTAINTY.breakdownDays.value : 0);
-}
-
 /** Follows the rhizobia to the seed; books the parcel's losses. @returns whether it is sown in time and alive */
 function judgeInoculant(
   { parcels, losses, visits, visitOnHold, floorLog10 }: PreparedPlay,
@@ -299,7 +262,7 @@ function nitrogenKgPerHa({ names }: PlayCrops, crop: number, grainTPerHa: number
 function responseT({ crops, fields }: PreparedPlay, draw: Float64Array, crop: number, field: number): number {
   const district = draw[DRAW.crops + crop] as number;
   const own = draw[DRAW.crops + 2 * crops.names.length + (fields.community[field] as number)] as number;
-  const spread = DISTRICT_PART * district + COMMUNITY_PART * own;
+  const spread = sharedSpread(district, own);
   const whole = (crops.responseT[crop] as number) + (crops.responseSdT[crop] as number) * spread;
   return (fields.repeat[field] as number) * whole;
 }
