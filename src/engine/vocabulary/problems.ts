@@ -168,6 +168,7 @@ export const PROBLEM_WEIGHTS = {
   E5023: 'noted', // growers not told: equal over communities instead
   E5024: 'noted', // past hand-overs, taken off stock and need
   E5025: 'noted', // packs of a lot on hold, by a decision or a hot box
+  E5026: 'noted', // fertiliser for a part of the land alone
   // 6-delivery
   E6001: 'noted', // decision on a vehicle or hand-over that names nothing in the scenario
   E6002: 'noted', // promised date not kept

@@ -178,7 +178,7 @@ function seedSteps(c: PaperCase, { goods }: VehicleTask): string[] {
   const { road } = c.said;
   const hasFertiliser = goods.some(({ product }) => product.kind === 'fertiliser');
   return [
-    road.seedDry,
+    hasFertiliser ? road.seedDry : `${road.seedDry} ${road.seedAlone}`,
     ...(hasFertiliser ? [road.fertiliserApart] : []),
     ...(treated.length > 0 ? [road.seedTreated(treated.join(', '))] : []),
     road.seedOrder,

@@ -9,7 +9,8 @@ export interface StopGoods {
   readonly communities: readonly string[];
   readonly seedKg: number;
   readonly inoculantPacks: number;
-  /** `lock` entries that hold every hand-over of this stop on this vehicle and day. */
+  readonly fertiliserKg: number;
+  /** `lock` entries that hold every hand-over of this stop on this vehicle and day; none for fertiliser, which nothing holds. */
   readonly locks: readonly Decision[];
 }
 
@@ -21,6 +22,7 @@ export function stopGoods(plan: Plan, scenario: Scenario, stop: DayStop, vehicle
     communities: communities.map((community) => scenario.communities[community]?.name ?? ''),
     seedKg: sum(lots.filter(({ kind }) => kind === 'seed').map(({ kg }) => kg)),
     inoculantPacks: sum(lots.filter(({ kind }) => kind === 'inoculant').map(({ packs }) => packs)),
+    fertiliserKg: sum(lots.filter(({ kind }) => kind === 'fertiliser').map(({ kg }) => kg)),
     locks: locksOf(plan, stop.row, vehicleId, date),
   };
 }
@@ -31,10 +33,11 @@ interface HandedLot {
   readonly kg: number;
 }
 
-/** Consignments that are handed over at a stop. */
-export function consignmentsOfStop({ delivery }: Plan, stop: DayStop): number[] {
+/** Consignments handed over at a stop that a decision can move. */
+export function consignmentsOfStop({ delivery, allocation }: Plan, stop: DayStop): number[] {
   const loads = delivery.stops.loads[stop.row] ?? [];
-  return [...new Set(loads.map((load) => delivery.loads.consignment[load] ?? -1))];
+  const all = new Set(loads.map((load) => delivery.loads.consignment[load] ?? -1));
+  return [...all].filter((consignment) => allocation.consignments.group[consignment] !== 'fertiliser');
 }
 
 /** Closes the last road on the way to a stop from a day to the end of planning; null where no road is driven. */

@@ -109,16 +109,20 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
         )}
       </td>
       <td className="number hold">
-        <HoldButton locks={goods.locks} title={days.holdTitle(goods.place, vehicle.id, date)} />
-        <button
-          type="button"
-          className="link decide"
-          aria-expanded={isMoving}
-          aria-label={days.moveTitle(goods.place)}
-          onClick={() => setIsMoving(!isMoving)}
-        >
-          {days.move}
-        </button>
+        {goods.locks.length > 0 && (
+          <>
+            <HoldButton locks={goods.locks} title={days.holdTitle(goods.place, vehicle.id, date)} />
+            <button
+              type="button"
+              className="link decide"
+              aria-expanded={isMoving}
+              aria-label={days.moveTitle(goods.place)}
+              onClick={() => setIsMoving(!isMoving)}
+            >
+              {days.move}
+            </button>
+          </>
+        )}
         <CloseButton closure={closeWay(plan, scenario, stop, day)} title={days.closeTitle(goods.place, date)} />
       </td>
     </tr>
@@ -167,11 +171,12 @@ function CloseButton({ closure, title }: { readonly closure: Decision | null; re
   );
 }
 
-function goodsText({ seedKg, inoculantPacks }: StopGoods, words: Words): string {
+function goodsText({ seedKg, inoculantPacks, fertiliserKg }: StopGoods, words: Words): string {
   const { days } = words;
   const goods = [
     ...(seedKg > 0 ? [days.seedKg(localNumber(seedKg, words))] : []),
     ...(inoculantPacks > 0 ? [days.packs(localNumber(inoculantPacks, words), inoculantPacks === 1)] : []),
+    ...(fertiliserKg > 0 ? [days.fertiliserKg(localNumber(fertiliserKg, words))] : []),
   ];
   return goods.length === 0 ? days.otherGoods : goods.join(', ');
 }

@@ -22,6 +22,7 @@ import { keepTold } from './keep-told.ts';
 import { type GrantLine, listGrants, productsOfLots } from './list-grants.ts';
 import { listOrders } from './list-orders.ts';
 import { listShortfalls } from './list-shortfalls.ts';
+import { noteFertiliser } from './note-fertiliser.ts';
 import { noteStock } from './note-stock.ts';
 import { prepareReachCurves, type ReachCurves } from './reach-curves.ts';
 import { readHolds } from './read-holds.ts';
@@ -134,6 +135,7 @@ export function allocateStock(
       ...inoculant.result.problems,
       ...sticker.result.problems,
       ...fertiliser.result.problems,
+      ...noteFertiliser(scenario, demand.crop, fertiliser, handed.fertiliserHa),
     ],
     provenance: describeAllocation(scenario),
   };

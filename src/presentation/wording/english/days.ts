@@ -187,6 +187,7 @@ export const DAYS_WORDING = {
   goods: 'goods',
   seedKg: (kilograms: string) => `${kilograms} kg seed`,
   packs: (count: string, isOne: boolean) => `${count} inoculant ${isOne ? 'pack' : 'packs'}`,
+  fertiliserKg: (kilograms: string) => `${kilograms} kg fertiliser`,
   otherGoods: 'other goods',
   arrives: 'arrives',
   departs: 'departs',

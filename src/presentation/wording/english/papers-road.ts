@@ -54,7 +54,8 @@ export const ROAD_PAPERS = {
   boxShade: 'Park in the shade. A box in the sun is far warmer outside than the air.',
   boxBack: 'Bring ice packs and box back. Borrow no ice and no room from a vaccine or medicine fridge.',
   seedTitle: 'Loading the seed',
-  seedDry: 'Bags dry, off the floor, under a cover. No wet bag, no torn bag. Nothing else on the load.',
+  seedDry: 'Bags dry, off the floor, under a cover. No wet bag, no torn bag.',
+  seedAlone: 'Nothing else on the load.',
   seedTreated: (lots: string) =>
     `Treated seed, poisonous: lots ${lots}. Gloves. Never with food, feed or people on the load. Never spilt near water.`,
   fertiliserApart:

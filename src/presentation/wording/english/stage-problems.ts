@@ -218,6 +218,10 @@ export const STAGE_PROBLEMS = {
       `${p.facts['rows']} past hand-overs are taken off the lots, as they were counted when they came, and off what their communities still need.`,
     remedy: 'Nothing needs doing, unless the lots file already counts what is left: then take these rows out of it.',
   },
+  E5026: {
+    what: (p) => `There is fertiliser for ${p.facts['given']} of the ${p.facts['asked']} ha with seed that it is for.`,
+    remedy: 'The order list says what would serve the rest. Seed and inoculant do not wait for it.',
+  },
   // 6-delivery
   E6001: {
     what: inFile(

@@ -17,10 +17,11 @@ beforeAll(async () => {
   solver = await loadHighsSolver();
 });
 
-function allocate(spec: DistrictSpec, over: Partial<Scenario> = {}, ...edits: Decision[]): Allocation {
+function stage(spec: DistrictSpec, over: Partial<Scenario> = {}, ...edits: Decision[]) {
   const { scenario, places, season, needs } = smallDistrict(spec);
-  return allocateStock({ ...scenario, ...over }, decisions(...edits), places, season, needs, solver, null).result;
+  return allocateStock({ ...scenario, ...over }, decisions(...edits), places, season, needs, solver, null);
 }
+const allocate = (...of: Parameters<typeof stage>): Allocation => stage(...of).result;
 
 /** A bag of 50 kg at 100 kg per ha: half a hectare. */
 const bag = (crops: readonly Crop[], over: Partial<Product> = {}): Product =>
@@ -121,6 +122,18 @@ describe('fertiliser is shared out by land', () => {
     const decision = { kind: 'forbid', communityId: 'COM-0', crop: 'soybean', commodity: 'seed', lotId } as const;
     expect(packsOf(allocate(spec, {}, decision), 1)).toEqual([]);
     expect(packsOf(allocate(spec, {}, decision), 2)).toEqual([3]);
+  });
+
+  it('says for how much of the land it is there, where not for all', () => {
+    const spec = (count: number): DistrictSpec => ({
+      crops: ['soybean', 'groundnut'],
+      communities: [{ ha: { soybean: 4, groundnut: 3 } }],
+      products: [soy, nut, bag(['soybean'])],
+      lots: [lot(soy, 100), lot(nut, 100), { ...lot(bags, count), productId: 'BAG-soybean' }],
+    });
+    const noted = (count: number) => stage(spec(count)).problems.find(({ code }) => code === 'E5026')?.facts;
+    expect(noted(3)).toEqual({ given: 1.5, asked: 4 });
+    expect(noted(8)).toBeUndefined();
   });
 
   it('does not change what anybody is given of seed and inoculant, and moves in a consignment of its own', () => {
