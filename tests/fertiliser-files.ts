@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { type Files, readFolderFiles } from './plan-files.ts';
+import { readFolderFiles } from './plan-files.ts';
 
 const TINY = fileURLToPath(new URL('../scenarios/tiny-district', import.meta.url));
 
@@ -36,7 +36,11 @@ export function tinyWithFertiliser(packs: number, phosphorus = '20'): Map<string
 }
 
 /** A file of the scenario as a test changes it. */
-export function withText(files: Files, name: string, change: (text: string) => string): Map<string, Uint8Array> {
+export function withText(
+  files: ReadonlyMap<string, Uint8Array>,
+  name: string,
+  change: (text: string) => string,
+): Map<string, Uint8Array> {
   const text = new TextDecoder().decode(files.get(name));
   return new Map([...files, [name, new TextEncoder().encode(change(text))]]);
 }

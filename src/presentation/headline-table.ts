@@ -3,6 +3,16 @@ import { grouped } from './grouped-figure.ts';
 import { whyLines } from './why-lines.ts';
 import { HEADLINE_WORDING as WORDS } from './wording/english/headline.ts';
 
+/** Loads left at the depots, of fertiliser or of all else. */
+function countLeft(
+  { delivery: { unserved, loads }, allocation: { consignments } }: Plan,
+  isFertiliser: boolean,
+): number {
+  return unserved.load.filter(
+    (load) => (consignments.group[loads.consignment[load] ?? -1] === 'fertiliser') === isFertiliser,
+  ).length;
+}
+
 /** The answer first: the plan's headline as lines of words and figures, figures flush right; then why it is no more. */
 export function headlineTable(plan: Plan): string {
   const { headline } = plan.outcomes;
@@ -21,10 +31,22 @@ export function headlineTable(plan: Plan): string {
     [WORDS.programmeNitrogenKg, grouped(headline.programmeNitrogenKg.p50), between(headline.programmeNitrogenKg)],
     [WORDS.grainT, grouped(headline.grainT.p50, 1), between(headline.grainT, 1)],
     [WORDS.communities, `${headline.communitiesReached} ${WORDS.outOf} ${headline.communities}`, ''],
-    [WORDS.unserved, String(plan.delivery.unserved.load.length), ''],
+    [WORDS.unserved, String(countLeft(plan, false)), ''],
+    ...(headline.fertilisedHa > 0 || countLeft(plan, true) > 0
+      ? [[WORDS.fertiliserUnserved, String(countLeft(plan, true)), ''] as const]
+      : []),
     [WORDS.goodsCost, money(headline.goodsCost), ''],
     [WORDS.deliveryCost, money(headline.deliveryCost), ''],
     [WORDS.programmeGrainT, grouped(headline.programmeGrainT.p50, 1), between(headline.programmeGrainT, 1)],
+    ...(headline.fertilisedHa > 0
+      ? [
+          [
+            WORDS.phosphorusGrainT(grouped(headline.fertilisedHa, 1)),
+            grouped(headline.phosphorusGrainT.p50, 1),
+            between(headline.phosphorusGrainT, 1),
+          ] as const,
+        ]
+      : []),
     [WORDS.residualWorth, ...residual(headline.residualWorth)],
   ];
   const wordsWide = Math.max(...rows.map(([words]) => words.length));

@@ -22,9 +22,15 @@ function shortfallLines({ allocation: { shortfalls } }: Plan): string[] {
   return hectares.map(([words, ha]) => `${grouped(ha, 1)} ${words}`);
 }
 
-function unservedLines({ delivery: { unserved } }: Plan): string[] {
-  const hectares = sumBy(unserved.reason, unserved.hectares, (reason) => UNSERVED_WORDING[reason]);
-  return hectares.map(([words, ha]) => `${grouped(ha, 1)} ${WORDS.unserved}: ${words}`);
+function unservedLines({ delivery: { unserved, loads }, allocation: { consignments } }: Plan): string[] {
+  const isFertiliser = (row: number) =>
+    consignments.group[loads.consignment[unserved.load[row] ?? -1] ?? -1] === 'fertiliser';
+  const hectares = sumBy(
+    unserved.reason,
+    unserved.hectares,
+    (reason, row) => `${isFertiliser(row) ? WORDS.fertiliserLeft : WORDS.unserved}: ${UNSERVED_WORDING[reason]}`,
+  );
+  return hectares.map(([words, ha]) => `${grouped(ha, 1)} ${words}`);
 }
 
 function lotLines({ ids, allocation: { lots } }: Plan): string[] {

@@ -79,10 +79,10 @@ describe('the coverage panel', () => {
   });
 
   it('tells what the phosphorus of fertiliser adds where it goes along, and nothing where none does', () => {
-    expect(markup('Panel')).not.toContain('Phosphorus of the fertiliser');
+    expect(markup('Panel')).not.toContain('By phosphorus');
     const fertilised = planFiles(tinyWithFertiliser(40));
     const html = markup('Panel', { season: { plan: fertilised.plan, scenario: fertilised.scenario } });
-    expect(html).toMatch(/Phosphorus of the fertiliser that goes along adds .*no promise/);
+    expect(html).toMatch(/By phosphorus.*Fertiliser for .*; grain/);
     expect(html).not.toMatch(/NaN|undefined/);
   });
 

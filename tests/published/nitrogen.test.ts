@@ -2,6 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { CROP_FACTS } from '../../src/engine/reference/crops.ts';
 import { RESIDUES, type ResidueCoefficients } from '../../src/engine/reference/harvest-nitrogen.ts';
 import { type NdfaRegion, NITROGEN_COEFFICIENTS } from '../../src/engine/reference/nitrogen-coefficients.ts';
+import {
+  GRAIN_PER_KG_PHOSPHORUS,
+  MOST_PHOSPHORUS_KG_PER_HA,
+  RESPONSES_OVERLAP,
+} from '../../src/engine/reference/phosphorus-response.ts';
 import { estimateResidue, grainNitrogenKgPerT, residueLine } from '../../src/engine/science/harvest-nitrogen.ts';
 import {
   earlierNitrogenKgPerT,
@@ -14,6 +19,7 @@ import {
   expectedResponse,
   jointGain,
   nutrientRateKgPerHa,
+  phosphorusResponseTPerHa,
   relativeGain,
   repeatFactor,
   valueCostRatio,
@@ -214,6 +220,30 @@ describe('yield response to inoculation', () => {
 
   test('390 kg/ha at 13.00 kg for each kg of P: 30.0 kg P/ha (Adjei-Nsiah et al. 2018, PMC7714251; read, derived)', () => {
     near(nutrientRateKgPerHa(390, 13.0), 30.0);
+  });
+
+  test('the same of cowpea, 296 at 9.85, and groundnut, 527 at 17.56: no response is reckoned beyond 30 kg P/ha (ibid.; read)', () => {
+    for (const [crop, gain] of [
+      ['soybean', 390],
+      ['cowpea', 296],
+      ['groundnut', 527],
+    ] as const) {
+      const perKg = GRAIN_PER_KG_PHOSPHORUS[crop]?.value ?? Number.NaN;
+      expect(nutrientRateKgPerHa(gain, perKg)).toBeCloseTo(MOST_PHOSPHORUS_KG_PER_HA.value, 0);
+      expect(Math.abs(phosphorusResponseTPerHa(crop, 30) * 1000 - gain)).toBeLessThan(1);
+      near(phosphorusResponseTPerHa(crop, 15), phosphorusResponseTPerHa(crop, 30) / 2);
+      expect(phosphorusResponseTPerHa(crop, 60)).toBe(phosphorusResponseTPerHa(crop, 30));
+    }
+    expect(phosphorusResponseTPerHa('common_bean', 20)).toBe(0);
+  });
+
+  test('what both together lack of the sum: a third of the smaller (Ronner et al. 2016, Wolde-meskel et al. 2018; read, derived)', () => {
+    const [soybean, chickpea] = [-jointGain(452, 447, 777) / 447, -jointGain(25, 21, 38) / 21];
+    expect((soybean + chickpea) / 2).toBeCloseTo(RESPONSES_OVERLAP.value, 2);
+  });
+
+  test('P2O5 is 43.64 % phosphorus (IUPAC atomic masses, P 30.974, O 15.999; memory)', () => {
+    expect((2 * 30.974) / (2 * 30.974 + 5 * 15.999)).toBeCloseTo(0.4364, 4);
   });
 
   test('US$50 on 5 and US$75 on 3 per ha: value over cost 10 and 25 (Baijukya et al. 2015; read, derived)', () => {

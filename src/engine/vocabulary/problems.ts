@@ -79,6 +79,7 @@ export const PROBLEM_WEIGHTS = {
   E1603: 'noted', // an inoculant whose label states no count
   E1604: 'set aside', // a fertiliser without a rate
   E1605: 'noted', // both doses given; grams taken
+  E1606: 'noted', // more phosphorus than any fertiliser holds: likely told as P2O5
   E1700: 'noted', // a lot past its expiry date
   E1701: 'noted', // a lot on hold or awaiting
   E1702: 'noted', // lots without a status, taken as cleared

@@ -47,7 +47,8 @@ export function goodsOfStop(c: PaperCase, stop: number): CarriedGoods[] {
 
 const orderOf = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const kindRank = ({ product }: CarriedGoods): number => (product.kind === 'inoculant' ? 1 : 0);
+const kindRank = ({ product }: CarriedGoods): number =>
+  product.kind === 'inoculant' ? 2 : product.kind === 'fertiliser' ? 1 : 0;
 
 /** °C at which packs go on hold, whatever the plan reckoned of them. */
 const BREACH_CELSIUS = 40;
@@ -88,6 +89,10 @@ export const isTreated = ({ product }: { readonly product: Product }): boolean =
 /** Seed that may be coated: not treated, or its label allows inoculant on the dressing. */
 export const mayBeCoated = ({ product }: { readonly product: Product }): boolean =>
   product.kind === 'seed' && (!product.treatedSeed || product.inoculantAllowed === true);
+
+/** Whether packs of inoculant are among the goods: then there is a box to keep cool. */
+export const hasInoculant = (goods: readonly CarriedGoods[]): boolean =>
+  goods.some(({ product }) => product.kind === 'inoculant');
 
 export const countPacks = (goods: readonly CarriedGoods[], kind: Product['kind']): number =>
   goods.reduce((sum, one) => sum + (one.product.kind === kind ? one.packs : 0), 0);

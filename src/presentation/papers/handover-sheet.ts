@@ -9,7 +9,7 @@ import { productText } from './goods-text.ts';
 import type { CropHandover } from './handover-goods.ts';
 import type { Block, Page, Row, Text } from './page.ts';
 import { strong } from './page.ts';
-import { capital, daysBetween, dayText, footOf, number, type PaperCase } from './paper-case.ts';
+import { capital, daysBetween, dayText, footOf, number, type PaperCase, shortNumber } from './paper-case.ts';
 import { sharingTable } from './sharing-table.ts';
 
 /** A pack that ends within so many days of its handover is said to end. */
@@ -94,6 +94,9 @@ export function receivedNote(c: PaperCase, task: CommunityTask, one: CarriedGood
   const { crops, arrivals } = task;
   if (one.withheld !== null) return [strong(community.withheld[one.withheld])];
   if (isTreated(one)) return [strong(mayBeCoated(one) ? community.treatedMay : community.treatedNot)];
+  const { rateKgPerHa } = one.product;
+  if (one.product.kind === 'fertiliser' && rateKgPerHa !== null)
+    return community.fertiliserRate(shortNumber(c, rateKgPerHa), shortNumber(c, rateKgPerHa / 100, 2));
   const crop = crops.find((known) => known.crop === one.crop);
   if (one.product.kind !== 'inoculant' || crop === undefined) return '';
   if (crop.coatedKg <= 0) return [strong(community.noSeedToCoat)];

@@ -1,4 +1,5 @@
 import { INOCULATION_PRACTICE } from '../../engine/index.ts';
+import { hasInoculant } from './carried-goods.ts';
 import type { Block, Text } from './page.ts';
 import { daysBetween, number, type PaperCase, shortNumber } from './paper-case.ts';
 import type { VehicleTask } from './route-sheet.ts';
@@ -30,7 +31,7 @@ export function roadRules(c: PaperCase, task: VehicleTask, latestLeave: string):
           {
             kind: 'section',
             title: road.atStopTitle,
-            blocks: [{ kind: 'text', text: task.load === 'seed' ? road.atStopSeed : road.atStop }],
+            blocks: [{ kind: 'text', text: !hasInoculant(task.goods) ? road.atStopSeed : road.atStop }],
           },
           {
             kind: 'section',
@@ -50,9 +51,9 @@ function whenOtherwise(c: PaperCase, task: VehicleTask, latestLeave: string): [T
   const hours = allowed === null ? road.storageOpen : road.storageAllowed(shortNumber(c, allowed));
   const breach = number(c, INOCULATION_PRACTICE.damageCelsius.value);
   return [
-    [road.notAway(latestLeave), task.load === 'seed' ? road.notAwaySeedDo : road.notAwayDo],
+    [road.notAway(latestLeave), !hasInoculant(task.goods) ? road.notAwaySeedDo : road.notAwayDo],
     [road.late, road.lateDo],
-    ...(task.load === 'seed'
+    ...(!hasInoculant(task.goods)
       ? []
       : ([
           ...(limits.length > 0
@@ -62,7 +63,7 @@ function whenOtherwise(c: PaperCase, task: VehicleTask, latestLeave: string): [T
         ] as [Text, Text][])),
     [road.closed, road.closedDo],
     [road.sown, road.sownDo],
-    ...(task.load === 'seed' ? [] : [[road.tooDry, road.tooDryDo] as [Text, Text]]),
+    ...(!hasInoculant(task.goods) ? [] : [[road.tooDry, road.tooDryDo] as [Text, Text]]),
     [road.roadShut, road.roadShutDo],
     [road.differs, road.differsDo],
   ];

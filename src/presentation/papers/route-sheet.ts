@@ -3,7 +3,7 @@ import { placeName } from '../place-name.ts';
 import { hourText } from '../views/days-axis.ts';
 import type { DayStop, VehicleDay } from '../views/days-fleet.ts';
 import { dateText } from '../views/frame-view.ts';
-import { type CarriedGoods, countPacks, goodsOfStop, isTreated } from './carried-goods.ts';
+import { type CarriedGoods, countPacks, goodsOfStop, hasInoculant, isTreated } from './carried-goods.ts';
 import { communityName, contactOf, zoneNames } from './case-names.ts';
 import { goodsText } from './goods-text.ts';
 import type { Block, Cell, Page, Row, Text } from './page.ts';
@@ -29,7 +29,8 @@ export interface VehicleTask {
   readonly about: PaperCase['scenario']['vehicles'][number];
   readonly depot: PaperCase['scenario']['depots'][number];
   readonly goods: readonly CarriedGoods[];
-  readonly load: 'seed' | 'inoculant' | 'both';
+  /** What it carries beside any fertiliser; `fertiliser` where that is all. */
+  readonly load: 'seed' | 'inoculant' | 'both' | 'fertiliser';
 }
 
 /** Null where the scenario does not know the vehicle or its depot. */
@@ -39,11 +40,14 @@ export function vehicleTask(c: PaperCase, vehicle: VehicleDay, date: string): Ve
   if (about === undefined || depot === undefined) return null;
   const goods = vehicle.trips.flatMap(({ stops }) => stops.flatMap(({ row }) => goodsOfStop(c, row)));
   const has = (kind: Product['kind']) => goods.some(({ product }) => product.kind === kind);
-  const load = !has('inoculant')
-    ? 'seed'
-    : goods.every(({ product }) => product.kind === 'inoculant')
-      ? 'inoculant'
-      : 'both';
+  const hasDry = has('seed') || has('sticker');
+  const load = has('inoculant')
+    ? hasDry
+      ? 'both'
+      : 'inoculant'
+    : hasDry || goods.length === 0
+      ? 'seed'
+      : 'fertiliser';
   return { date, vehicle, about, depot, goods, load };
 }
 
@@ -72,13 +76,19 @@ export function routeSheet(c: PaperCase, task: VehicleTask): Page {
   };
 }
 
+function loadName(c: PaperCase, { load, goods }: VehicleTask): string {
+  const { road } = c.said;
+  const isMixed = load !== 'fertiliser' && goods.some(({ product }) => product.kind === 'fertiliser');
+  return isMixed ? road.loadWithFertiliser(road.load[load]) : road.load[load];
+}
+
 function aboutLines(c: PaperCase, task: VehicleTask): Text[] {
   const { road } = c.said;
-  const { vehicle, about, depot, goods, load, date } = task;
+  const { vehicle, about, depot, goods, date } = task;
   const carriage = c.words.days.carriages[about.carriage];
   const lines: Text[] = [
     [
-      strong(`${road.loadCarries(road.load[load])} `),
+      strong(`${road.loadCarries(loadName(c, task))} `),
       road.routeAbout(capital(about.kind), carriage, depot.name, zoneNames(c, vehicle.zones)),
     ],
     [
@@ -118,14 +128,14 @@ function mapPart(c: PaperCase, { vehicle, depot, date }: VehicleTask): Block[] {
 
 function loadingPart(c: PaperCase, task: VehicleTask): Block[] {
   const parts: Block[] = [];
-  if (task.load !== 'seed') {
+  if (hasInoculant(task.goods)) {
     parts.push({
       kind: 'section',
       title: c.said.road.boxTitle,
       blocks: [{ kind: 'steps', columns: 1, items: boxSteps(c, task) }],
     });
   }
-  if (task.load !== 'inoculant') {
+  if (task.goods.some(({ product }) => product.kind !== 'inoculant') || task.goods.length === 0) {
     parts.push({
       kind: 'section',
       title: c.said.road.seedTitle,
@@ -160,12 +170,18 @@ function boxSteps(c: PaperCase, { depot, about, vehicle }: VehicleTask): string[
 function seedSteps(c: PaperCase, { goods }: VehicleTask): string[] {
   const treated = [...new Set(goods.filter(isTreated).map(({ lot }) => lot.id))];
   const { road } = c.said;
-  return [road.seedDry, ...(treated.length > 0 ? [road.seedTreated(treated.join(', '))] : []), road.seedOrder];
+  const hasFertiliser = goods.some(({ product }) => product.kind === 'fertiliser');
+  return [
+    road.seedDry,
+    ...(hasFertiliser ? [road.fertiliserApart] : []),
+    ...(treated.length > 0 ? [road.seedTreated(treated.join(', '))] : []),
+    road.seedOrder,
+  ];
 }
 
 function stopsTable(c: PaperCase, task: VehicleTask): Block {
   const { stopHeads } = c.said.road;
-  const cool = task.load !== 'seed';
+  const cool = hasInoculant(task.goods);
   const rows = task.vehicle.trips.flatMap((trip): Row[] => {
     const heading: Row = {
       role: 'group',
@@ -249,7 +265,12 @@ function countedText(
   packsSaid: (count: string) => string,
 ): string[] {
   const [bags, packs] = [countPacks(goods, 'seed'), countPacks(goods, 'inoculant')];
-  return [...(bags > 0 ? [bagsSaid(number(c, bags))] : []), ...(packs > 0 ? [packsSaid(number(c, packs))] : [])];
+  const fertiliser = countPacks(goods, 'fertiliser');
+  return [
+    ...(bags > 0 ? [bagsSaid(number(c, bags))] : []),
+    ...(packs > 0 ? [packsSaid(number(c, packs))] : []),
+    ...(fertiliser > 0 ? [c.said.road.carriesFertiliser(number(c, fertiliser))] : []),
+  ];
 }
 
 /** Warmest packs in air 2 °C hotter; one decimal within a degree of a limit, so that 39.6 is never printed as 40. */

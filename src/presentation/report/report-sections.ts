@@ -58,16 +58,13 @@ export function stepsSection(plan: Plan, scenario: Scenario, show: Figure): stri
   );
 }
 
-/** Whether fertiliser goes along, so that what it adds is told. */
-const isFertilised = ({ outcomes }: Plan) => outcomes.headline.fertilisedHa > 0;
-
-export function nitrogenSection(plan: Plan, show: Figure): string {
+export function nitrogenSection({ outcomes: { headline } }: Plan, show: Figure): string {
   const words = WORDS.nitrogen;
   const rows = [
     rangeRow(show, words.all, `${HEADLINE}.nitrogenKg`),
     rangeRow(show, words.inoculation, `${HEADLINE}.inoculationNitrogenKg`),
+    ...(headline.fertilisedHa > 0 ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusNitrogenKg`)] : []),
     rangeRow(show, words.atMost, `${HEADLINE}.inoculationAtMostKg`),
-    ...(isFertilised(plan) ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusNitrogenKg`)] : []),
     rangeRow(show, words.net, `${HEADLINE}.netNitrogenKg`),
   ];
   const apart = [
@@ -85,13 +82,13 @@ export function nitrogenSection(plan: Plan, show: Figure): string {
   );
 }
 
-export function grainSection(plan: Plan, show: Figure): string {
+export function grainSection({ outcomes: { headline } }: Plan, show: Figure): string {
   const words = WORDS.grain;
   const rows = [
     rangeRow(show, words.all, `${HEADLINE}.grainT`, 1),
     rangeRow(show, words.programme, `${HEADLINE}.programmeGrainT`, 1),
     rangeRow(show, words.inoculation, `${HEADLINE}.inoculationGrainT`, 1),
-    ...(isFertilised(plan) ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusGrainT`, 1)] : []),
+    ...(headline.fertilisedHa > 0 ? [rangeRow(show, words.phosphorus, `${HEADLINE}.phosphorusGrainT`, 1)] : []),
   ];
   return section(words.title, table(RANGE_HEAD, rows), paragraph(words.note));
 }

@@ -33,6 +33,8 @@ export interface CoverageFigures {
   readonly programmeNitrogen: RangeFigure;
   readonly allNitrogen: RangeFigure;
   readonly inoculation: RangeFigure;
+  /** Null where no fertiliser is handed over. */
+  readonly phosphorus: { readonly nitrogen: RangeFigure; readonly hectares: number; readonly grainT: number } | null;
 }
 
 /** The headline as figures with ranges. The three of nitrogen share a scale, so that none is mistaken for another. */
@@ -57,6 +59,20 @@ export function coverageFigures({ outcomes, season }: Plan, scenario: Scenario):
     programmeNitrogen: rangeFigure('programmeNitrogenKg', programmeNitrogenKg, nitrogenFrom, nitrogenTo, null),
     allNitrogen: rangeFigure('nitrogenKg', nitrogenKg, nitrogenFrom, nitrogenTo, null),
     inoculation: rangeFigure('inoculationNitrogenKg', inoculationNitrogenKg, nitrogenFrom, nitrogenTo, null),
+    phosphorus:
+      headline.fertilisedHa > 0
+        ? {
+            nitrogen: rangeFigure(
+              'phosphorusNitrogenKg',
+              headline.phosphorusNitrogenKg,
+              nitrogenFrom,
+              nitrogenTo,
+              null,
+            ),
+            hectares: headline.fertilisedHa,
+            grainT: headline.phosphorusGrainT.p50,
+          }
+        : null,
   };
 }
 

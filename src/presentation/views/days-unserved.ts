@@ -44,11 +44,12 @@ function cutOffLand({ allocation: { shares, shortfalls } }: Plan): ReadonlyMap<n
   return land;
 }
 
-/** Loads left, summed by community, kind of goods and reason. */
+/** Loads left, summed by community, kind of goods and reason. Fertiliser left behind keeps nobody from sowing: it is told apart. */
 function loadsLeft({ delivery: { unserved, loads }, allocation: { consignments } }: Plan) {
   const sums = new Map<string, { community: number; reason: UnservedReason; hectares: number }>();
   unserved.load.forEach((load, i) => {
     const consignment = loads.consignment[load] ?? -1;
+    if (consignments.group[consignment] === 'fertiliser') return;
     const community = consignments.community[consignment] ?? -1;
     const reason = unserved.reason[i] ?? 'not-reachable';
     const key = `${community} ${consignments.group[consignment]} ${reason}`;
@@ -56,6 +57,22 @@ function loadsLeft({ delivery: { unserved, loads }, allocation: { consignments }
     sums.set(key, { community, reason, hectares });
   });
   return [...sums.values()];
+}
+
+/** Land whose fertiliser stays at the depots, ha, and the reason that holds back most of it; null where none stays. */
+export function fertiliserLeft({ delivery: { unserved, loads }, allocation: { consignments } }: Plan): {
+  readonly hectares: number;
+  readonly reason: UnservedReason;
+} | null {
+  const byReason = new Map<UnservedReason, number>();
+  unserved.load.forEach((load, i) => {
+    const reason = unserved.reason[i];
+    if (reason === undefined || consignments.group[loads.consignment[load] ?? -1] !== 'fertiliser') return;
+    byReason.set(reason, (byReason.get(reason) ?? 0) + (unserved.hectares[i] ?? 0));
+  });
+  const [most] = [...byReason].sort(([, a], [, b]) => b - a);
+  if (most === undefined) return null;
+  return { hectares: [...byReason.values()].reduce((sum, ha) => sum + ha, 0), reason: most[0] };
 }
 
 function describe(

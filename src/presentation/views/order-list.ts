@@ -108,11 +108,12 @@ function sentence(line: Omit<OrderLine, 'text'>, words: Words): string {
   return [parts.join(', '), ...line.notes].join('; ');
 }
 
-function totalText({ allocation: { orders } }: Plan, { policy, currency }: Scenario, words: Words): string {
+function totalText({ allocation: { orders } }: Plan, { policy, currency, products }: Scenario, words: Words): string {
   const said = words.stock.orders;
   const money = (amount: number) => withUnit(localNumber(amount, words), currency);
   const spent = orders.cost.reduce((sum: number, cost) => sum + (cost ?? 0), 0);
-  const hectares = orders.hectares.reduce((sum, ha) => sum + ha, 0);
+  const isSown = (row: number) => products[orders.product[row] ?? -1]?.kind !== 'fertiliser';
+  const hectares = orders.hectares.reduce((sum, ha, row) => sum + (isSown(row) ? ha : 0), 0);
   const together = said.total(money(spent), withUnit(localNumber(hectares, words, 1), 'ha'));
   return policy.orderBudget === null ? together : `${together} ${said.within(money(spent), money(policy.orderBudget))}`;
 }

@@ -8,6 +8,10 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 export const goodsName = (crop: Crop, commodity: Commodity, words: Words): string =>
   capital(words.stock.goods(words.crops[crop], words.stock.commodity[commodity]));
 
+/** `Soybean, groundnut fertiliser`: goods beside seed and inoculant. */
+export const otherGoodsName = ({ crops, kind }: Product, words: Words): string =>
+  capital(words.stock.goods(crops.map((crop) => words.crops[crop]).join(', '), words.stock.kinds[kind]));
+
 export const cropName = (crop: Crop, words: Words): string => capital(words.crops[crop]);
 
 /** Kilograms of seed that one pack is, or coats; NaN where the label gives no dose. */
@@ -16,16 +20,19 @@ export function seedKgPerPack(product: Product): number {
   return product.doseGPerKg === null || product.doseGPerKg <= 0 ? Number.NaN : product.packG / product.doseGPerKg;
 }
 
+/** Goods that come in bags, of more sizes than one. */
+export const isBagged = ({ kind }: Pick<Product, 'kind'>): boolean => kind === 'seed' || kind === 'fertiliser';
+
 /** `971 packs`, `231 bags`. */
-export function countOf({ kind }: Product, count: number, words: Words): string {
-  const said = kind === 'seed' ? words.stock.bags : words.stock.packs;
+export function countOf(product: Product, count: number, words: Words): string {
+  const said = isBagged(product) ? words.stock.bags : words.stock.packs;
   return noBreaks(said(localNumber(count, words), count === 1));
 }
 
-/** `971 packs`, `231 bags of 5 kg`: bags of seed are not all of one size. */
+/** `971 packs`, `231 bags of 5 kg`: bags are not all of one size. */
 export function amountOf(product: Product, count: number, words: Words): string {
   const counted = countOf(product, count, words);
-  return product.kind === 'seed' ? words.stock.ofSize(counted, packSize(product, words)) : counted;
+  return isBagged(product) ? words.stock.ofSize(counted, packSize(product, words)) : counted;
 }
 
 /** `231 × 5 kg`: where there is no room for more. */

@@ -11,7 +11,16 @@ import {
 import { localNumber, noBreaks, wholePercent, withUnit } from '../local-number.ts';
 import type { Words } from '../wording/words.ts';
 import { dateText } from './frame-view.ts';
-import { bagsText, goodsName, keptReason, lotsFor, powerText, productOfLot } from './stock-goods.ts';
+import {
+  bagsText,
+  goodsName,
+  isBagged,
+  keptReason,
+  lotsFor,
+  otherGoodsName,
+  powerText,
+  productOfLot,
+} from './stock-goods.ts';
 import type { Shortage } from './stock-shortages.ts';
 import { joinTold, type Told } from './stock-told.ts';
 
@@ -116,7 +125,8 @@ function listGoods(plan: Plan, scenario: Scenario, shown: readonly number[], wor
 function goodsOf({ ids }: Plan, scenario: Scenario, lot: number, words: Words): string {
   const product = productOfLot(scenario, lot);
   const crop = ids.crops.find((one) => product?.crops.includes(one)) ?? product?.crops[0];
-  if (!product || !crop || (product.kind !== 'seed' && product.kind !== 'inoculant')) return product?.id ?? '';
+  if (!product || !crop) return product?.id ?? '';
+  if (product.kind !== 'seed' && product.kind !== 'inoculant') return otherGoodsName(product, words);
   return goodsName(crop, product.kind, words);
 }
 
@@ -187,7 +197,7 @@ function lotRow(
     id: lot.id,
     goods: goodsOf(plan, scenario, index, words),
     depot: scenario.depots.find(({ id }) => id === lot.depotId)?.name ?? lot.depotId,
-    packs: product?.kind === 'seed' ? bagsText(product, lot.packs, words) : number(lot.packs),
+    packs: product && isBagged(product) ? bagsText(product, lot.packs, words) : number(lot.packs),
     offered: number(lots.packsOffered[index] ?? 0),
     from: axis.place(Math.max(scenario.asOf, lot.availableFrom ?? scenario.asOf)),
     to: axis.place(lot.expires),

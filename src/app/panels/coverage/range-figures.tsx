@@ -51,6 +51,24 @@ export function RangeFigures() {
         <RangeOf name={figures.inoculation} title={figures.inoculationTitle} range={view.inoculation} text={tonnesText}>
           {figures.inoculationNote}
         </RangeOf>
+        {view.phosphorus && (
+          <RangeOf
+            name={figures.phosphorus}
+            title={figures.phosphorusTitle}
+            range={view.phosphorus.nitrogen}
+            text={tonnesText}
+          >
+            {figures.fertiliserFor}{' '}
+            <Figure path="outcomes.headline.fertilisedHa" title={figures.fertilisedTitle}>
+              {`${hectares(view.phosphorus.hectares)}\u00a0${words.unit.ha}`}
+            </Figure>
+            {figures.moreGrain}{' '}
+            <Figure path="outcomes.headline.phosphorusGrainT.p50" title={figures.phosphorusGrainTitle}>
+              {`${amount(view.phosphorus.grainT)}\u00a0${words.unit.t}`}
+            </Figure>
+            .
+          </RangeOf>
+        )}
       </div>
     </div>
   );

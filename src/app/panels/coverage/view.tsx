@@ -13,7 +13,6 @@ import { LossBudgetTable } from './loss-budget.tsx';
 import { MethodSection } from './method.tsx';
 import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
-import { PhosphorusLine } from './phosphorus-line.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
 import { ReplaySection } from './replay-section.tsx';
@@ -57,7 +56,6 @@ function Panel() {
   return (
     <div className="coverage">
       <RangeFigures />
-      <PhosphorusLine />
       <MoneyLines />
       <CoverageZonesTable />
       <ReplaySection />

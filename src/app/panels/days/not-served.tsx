@@ -1,6 +1,6 @@
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
-import type { NotServed } from '../../../presentation/views/days-unserved.ts';
-import { useWords } from '../../state/use-stores.ts';
+import { fertiliserLeft, type NotServed } from '../../../presentation/views/days-unserved.ts';
+import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 
 const NAMED = 6;
@@ -27,4 +27,21 @@ export function NotServedLines({ left }: { readonly left: readonly NotServed[] }
       </p>
     );
   });
+}
+
+/** Land that gets seed and inoculant but not its fertiliser, and why; nothing where none stays behind. */
+export function FertiliserLeft() {
+  const words = useWords();
+  const { plan } = useSeason();
+  const left = plan && fertiliserLeft(plan);
+  if (!left) return null;
+  return (
+    <p className="not-served">
+      <b>{words.days.fertiliserLeft}:</b>{' '}
+      <Figure path="delivery.unserved.hectares" title={words.days.fertiliserLeft}>
+        {withUnit(localNumber(left.hectares, words, 1), words.days.ha)}
+      </Figure>
+      {`. ${words.days.because(words.reasons.UNSERVED_WORDING[left.reason])}`}
+    </p>
+  );
 }

@@ -11,7 +11,7 @@ import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
 import { MapLegend } from './map-legend.tsx';
-import { NotServedLines } from './not-served.tsx';
+import { FertiliserLeft, NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
 import { StopTable } from './stop-table.tsx';
 import { useWorth } from './use-worth.ts';
@@ -55,6 +55,7 @@ function Panel() {
       </Suspense>
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
+      <FertiliserLeft />
       <ZoneWorth shown={shown} worth={worth} />
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
       <DayCautions />

@@ -56,7 +56,7 @@ function readProduct(row: RowReader): KeptRow<Product> | null {
     gramsPerLevelCap: row.orNull('grams_per_level_cap', POSITIVE),
     sowWithinH: row.orNull('sow_within_h', POSITIVE),
     rateKgPerHa: readFertiliserRate(row, kind),
-    phosphorusPercent: kind === 'fertiliser' ? row.orNull('p_percent', PERCENT) : null,
+    phosphorusPercent: kind === 'fertiliser' ? readPhosphorus(row) : null,
     pricePerPack: row.orNull('price_per_pack', AMOUNT),
     leadDays: row.orNull('lead_days', AMOUNT),
     orderMultiple: row.orDefault('order_multiple', whole({ atLeast: 1 }), ORDER_MULTIPLE),
@@ -119,6 +119,16 @@ function readFertiliserRate(row: RowReader, kind: ProductKind): number | null {
   const rate = row.orNull('rate_kg_ha', POSITIVE);
   if (rate === null && !row.isRejected) row.reject('E1604', { column: 'rate_kg_ha', value: row.text('rate_kg_ha') });
   return rate;
+}
+
+/** Pure monoammonium phosphate is 30.974 / 115.03 = 26.9 % phosphorus (IUPAC atomic masses): more is likely P2O5. */
+const MOST_PHOSPHORUS_PERCENT = 27;
+
+function readPhosphorus(row: RowReader): number | null {
+  const percent = row.orNull('p_percent', PERCENT);
+  if (percent !== null && percent > MOST_PHOSPHORUS_PERCENT)
+    row.note('E1606', { column: 'p_percent', value: row.text('p_percent') });
+  return percent;
 }
 
 function noteMillilitres(row: RowReader, packUnit: PackUnit): void {

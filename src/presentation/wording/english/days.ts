@@ -226,6 +226,7 @@ export const DAYS_WORDING = {
 
   // who is not served
   notServed: 'Not served',
+  fertiliserLeft: 'Fertiliser that stays at the depots',
   growers: (count: string) => `where ${count} growers live.`,
   because: (reason: string) => `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`,
   inZones: (names: string, zones: string) => (zones === '' ? names : `${names} (${zones})`),

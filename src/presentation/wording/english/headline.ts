@@ -13,10 +13,12 @@ export const HEADLINE_WORDING = {
   programmeNitrogenKg: 'of it owed to the programme, kg',
   grainT: 'grain, t',
   communities: 'communities that are handed goods',
-  unserved: 'loads not served',
+  unserved: 'loads of seed and inoculant not served',
+  fertiliserUnserved: 'loads of fertiliser not served',
   goodsCost: 'goods handed over',
   deliveryCost: 'delivery',
   programmeGrainT: 'of the grain owed to the programme, t',
+  phosphorusGrainT: (ha: string) => `of it by fertiliser on ${ha} ha, t`,
   residualWorth: 'worth of what the next cereal can do without',
   orders: (lines: string, cost: string, when: string) =>
     `to order for the land not served: ${lines} lines, ${cost}, ${when} (orders.csv)`,
@@ -30,6 +32,7 @@ export const HEADLINE_WORDING = {
 export const WHY_WORDING = {
   short: { seed: 'hectares without seed', inoculant: 'hectares not inoculated' },
   unserved: 'hectares whose goods stay at the depot',
+  fertiliserLeft: 'hectares whose fertiliser stays at the depot',
   lot: 'is not given',
   places: 'hand-over places not reached by vehicles like',
 } as const;

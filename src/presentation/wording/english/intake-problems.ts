@@ -230,6 +230,10 @@ export const INTAKE_PROBLEMS = {
     what: inFile('the label states no count of living rhizobia'),
     remedy: 'Copy count_per_g from the label, or have the lots tested.',
   },
+  E1606: {
+    what: inFile('holds more phosphorus, {value} percent, than any fertiliser: it is likely told as P2O5'),
+    remedy: 'Give p_percent as the element P: P2O5 times 0.4364.',
+  },
   E1604: { what: inFile('the rate is missing'), remedy: 'Give rate_kg_ha as recommended where it is used.' },
   E1605: {
     what: inFile('doses or counts by the gram and by the millilitre are both given; that by the gram is used'),

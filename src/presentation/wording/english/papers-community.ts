@@ -20,6 +20,9 @@ export const COMMUNITY_PAPERS = {
   visit: (day: string, clock: string, vehicle: string) => `${day}, about ${clock}, brought by ${vehicle}`,
   packs: (crop: string, size: string) => `${crop} inoculant, ${size}`,
   bags: (crop: string, size: string) => `${crop} seed, ${size}`,
+  fertiliser: (crops: string, size: string) => `fertiliser for ${crops}, ${size}`,
+  fertiliserRate: (perHa: string, perSquare: string) =>
+    `${perHa} kg on a hectare, ${perSquare} kg on 10 by 10 m. Into the soil, covered, beside and below the seed: coated seed and packs never touch it.`,
   other: (kind: string, size: string) => `${kind}, ${size}`,
   sowBefore: (date: string) => `Sow before ${date}.`,
   treatedNot: 'Treated and poisonous. Do NOT coat it. Sow it as it is, with gloves.',

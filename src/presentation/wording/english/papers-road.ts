@@ -5,13 +5,20 @@ export const ROAD_PAPERS = {
   day: (weekday: string, date: string) => `${weekday} ${date}`,
 
   routeTitle: (vehicle: string, day: string) => `Route sheet ${vehicle}, ${day}`,
-  load: { seed: 'Seed load', inoculant: 'Inoculant load', both: 'Seed and inoculant load' },
+  load: {
+    seed: 'Seed load',
+    inoculant: 'Inoculant load',
+    both: 'Seed and inoculant load',
+    fertiliser: 'Fertiliser load',
+  },
+  loadWithFertiliser: (load: string) => `${load}, with fertiliser`,
   loadCarries: (what: string) => `${what}.`,
   routeAbout: (kind: string, carriage: string, depot: string, zones: string) =>
     `${kind}, ${carriage}, from ${depot} to ${zones} and back.`,
   carries: (stops: string, km: string, goods: string) => `${stops} stops, ${km} km, ${goods}.`,
   carriesBags: (bags: string) => `${bags} bags of seed`,
   carriesPacks: (packs: string) => `${packs} packs of inoculant`,
+  carriesFertiliser: (bags: string) => `${bags} bags of fertiliser`,
   trips: (count: string) => `${count} trips: back to the depot in between.`,
   reprint: (from: string) =>
     `Reprint within 48 h of leaving (from ${from}): hours, ice and roads follow the weather, and the plan may have changed.`,
@@ -50,6 +57,8 @@ export const ROAD_PAPERS = {
   seedDry: 'Bags dry, off the floor, under a cover. No wet bag, no torn bag. Nothing else on the load.',
   seedTreated: (lots: string) =>
     `Treated seed, poisonous: lots ${lots}. Gloves. Never with food, feed or people on the load. Never spilt near water.`,
+  fertiliserApart:
+    'Fertiliser under the seed or beside it, dry, never against packs of inoculant. Gloves: it burns and draws water.',
   seedOrder: 'Last stop in first. Lift with two. Count the bags in and out.',
   nextTrip: (trip: string, kg: string) => `Trip ${trip}: load again at the depot, ${kg} kg of ice.`,
 
@@ -72,6 +81,8 @@ export const ROAD_PAPERS = {
   goodsPacks: (count: string, isOne: boolean, crop: string) => `${count} ${isOne ? 'pack' : 'packs'} ${crop}`,
   goodsBags: (count: string, kg: string, isOne: boolean, crop: string) =>
     `${count} ${isOne ? 'bag' : 'bags'} of ${kg} kg, ${crop}`,
+  goodsFertiliser: (count: string, size: string, isOne: boolean, crop: string) =>
+    `${count} ${isOne ? 'bag' : 'bags'} of ${size}, fertiliser for ${crop}`,
   goodsOther: (count: string, size: string, kind: string) => `${count} × ${size}, ${kind}`,
   kinds: { inoculant: 'inoculant', seed: 'seed', sticker: 'sticker', fertiliser: 'fertiliser' },
   wayHome: (km: string) => `${km} km back`,

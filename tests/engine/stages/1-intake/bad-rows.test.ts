@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isoDate } from '../../../../src/engine/vocabulary/calendar.ts';
 import { PROBLEM_WEIGHTS } from '../../../../src/engine/vocabulary/problems.ts';
+import type { Scenario } from '../../../../src/engine/vocabulary/scenario.ts';
 import { ALL_COMMUNITIES, blocks, ids, survives } from './expect-problems.ts';
 import { problemsOf, read, SMALL_FILES, scenarioOf, withChange } from './small-scenario.ts';
 
@@ -173,6 +174,22 @@ describe('land, stock and fleet', () => {
     expect(
       ids(survives(withChange('products.csv', ',,,,,,100\n', ',,,,,,\n'), 'E1604', { row: 5 }).products),
     ).not.toContain('FERT');
+  });
+
+  it('reads the phosphorus of a fertiliser, and notes P2O5 told as P: triple superphosphate holds 46 % P2O5, 20.1 % P', () => {
+    const withPhosphorus = (percent: string) => {
+      const rows = String(SMALL_FILES['products.csv']).trimEnd().split('\n');
+      const cell = (row: string) =>
+        row.startsWith('FERT') ? percent : row.startsWith('product_id') ? 'p_percent' : '';
+      return { ...SMALL_FILES, 'products.csv': rows.map((row) => `${row},${cell(row)}\n`).join('') };
+    };
+    const phosphorusOf = (scenario: Scenario) => scenario.products.find(({ id }) => id === 'FERT')?.phosphorusPercent;
+    expect(phosphorusOf(scenarioOf(withPhosphorus('20.1')))).toBe(20.1);
+    expect(phosphorusOf(scenarioOf(withPhosphorus('')))).toBeNull();
+    expect(problemsOf(read(withPhosphorus('20.1')), 'E1606')).toEqual([]);
+    const place = { file: 'products.csv', row: 5, column: 'p_percent', value: '46' };
+    expect(phosphorusOf(survives(withPhosphorus('46'), 'E1606', place))).toBe(46);
+    survives(withPhosphorus('much'), 'E1301', { column: 'p_percent', value: 'much' });
   });
 
   it('keeps expired and held lots for allocation to refuse, and says so', () => {

@@ -32,7 +32,7 @@ export function daysBeforeSowing(
     const { group, community } = consignments[load.consignment] as Consignment;
     if (group !== 'fertiliser') return Number.NEGATIVE_INFINITY;
     const own = (zonesOf.get(community) ?? []).flatMap((zone) =>
-      load.grants.map((grant) => usualOf[zone * crops + (grants.crop[grant] as number)] as number),
+      load.grants.map((grant) => usualOf[zone * crops + (grants.crop[grant] as number)] ?? Number.POSITIVE_INFINITY),
     );
     return Math.ceil(Math.min(...own)) - 1;
   });
