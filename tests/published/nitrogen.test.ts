@@ -24,6 +24,7 @@ import {
   repeatFactor,
   valueCostRatio,
 } from '../../src/engine/science/yield-response.ts';
+import { nitrogenSpread } from '../../src/engine/stages/7-outcomes/draw-parameters.ts';
 import type { Crop } from '../../src/engine/vocabulary/crops.ts';
 
 /** Exact arithmetic: within 0.5 percent. */
@@ -96,6 +97,18 @@ describe('nitrogen fixed by Herridge et al. 2022', () => {
         expect(NITROGEN_COEFFICIENTS[crop].value.ndfaPercent).toBe(percent);
         expect(NITROGEN_COEFFICIENTS[crop].value.ndfaSdPercent).toBe(sd);
       }
+    }
+  });
+
+  test('their spread alone moves an estimate by 23, 22, 29 and 16 percent (agronomy 4.2, derived: 14/61, 13.4/62, 11.1/38, 11.8/74)', () => {
+    const percents = (['soybean', 'groundnut', 'common_bean', 'pigeonpea'] as const).map((crop) =>
+      Math.round(100 * nitrogenSpread(crop).air),
+    );
+    expect(percents).toEqual([23, 22, 29, 16]);
+    // The rest of the method fills up to the 30 to 40 percent that stand for the whole (assumed).
+    for (const crop of ['soybean', 'pigeonpea'] as const) {
+      const { air, method } = nitrogenSpread(crop);
+      expect(Math.hypot(air, method)).toBeCloseTo(0.35, 12);
     }
   });
 

@@ -18,7 +18,8 @@ th:first-child { text-align: left; font-weight: 400; }
 tbody tr.all th, tbody tr.all td { font-weight: 700; border-top: 2px solid var(--ink); }
 .sources td, .sources th { text-align: left; font-size: .82rem; overflow-wrap: anywhere; }
 .one-line { white-space: nowrap; }
-.sources :is(th:first-child, td:last-child):not(:only-child) { min-width: 6.5rem; }
+.sources th:first-child { min-width: 11rem; }
+.sources td:last-child { min-width: 6.5rem; }
 .none { color: var(--soft); }
 svg { max-width: 100%; height: auto; }
 figure { margin: .5rem 0; }

@@ -89,7 +89,8 @@ function Compared({ name, printed, other }: ComparedProps) {
             : page.compareSum(count(more), count(fewer), count(same), signed(meanHa))}
         </b>
       </p>
-      <div className="season-table">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+      <section className="season-table" aria-label={page.comparing(name)} tabIndex={0}>
         <table className="ruled compared">
           <thead>
             <tr>
@@ -125,7 +126,7 @@ function Compared({ name, printed, other }: ComparedProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       <p className="note">{page.compareHonest}</p>
     </>
   );

@@ -1,5 +1,7 @@
 import type { SeasonCost, SpreadTotal, Unknown, ZoneLoss } from '../../../engine/index.ts';
 
+const seasonsOf = (count: number | string) => `${count} ${String(count) === '1' ? 'season' : 'seasons'}`;
+
 /** Words of a plan played in past seasons. */
 export const REPLAY_WORDING = {
   title: (name: string, seasons: number, draws: number) =>
@@ -79,7 +81,7 @@ export const REPLAY_WORDING = {
   compareTitle: (other: string) => `Beside ${other}, season by season: what it has more or less`,
   compareHead: { season: 'season', ha: 'ha', value: 'value kept' },
   compare: (better: number, worse: number, same: number, mean: string) =>
-    `More hectares in ${better} seasons, fewer in ${worse}, as many in ${same}; ${mean} ha in the mean.`,
+    `More hectares in ${seasonsOf(better)}, fewer in ${worse}, as many in ${same}; ${mean} ha in the mean.`,
   page: {
     worstTitle: 'The worst of the past seasons, and why',
     asking: 'Playing the plan in past seasons …',
@@ -108,7 +110,7 @@ export const REPLAY_WORDING = {
     before: 'the plan before',
     compareSame: 'Both give the same hectares in every season.',
     compareSum: (more: string, fewer: string, same: string, mean: string) =>
-      `This plan has more hectares in ${more} seasons, fewer in ${fewer}, as many in ${same}; ${mean} ha in the mean.`,
+      `This plan has more hectares in ${seasonsOf(more)}, fewer in ${fewer}, as many in ${same}; ${mean} ha in the mean.`,
     compareHonest:
       'Each plan was chosen on these same seasons; a difference of a few hectares says little about the next.',
     unfit: (name: string) => `${name} does not hold for the files and decisions that are open, so it is not played.`,
