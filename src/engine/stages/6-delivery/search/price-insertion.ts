@@ -61,17 +61,19 @@ export function renewPrice(
 ): void {
   memory.stamp[entry] = stamp;
   memory.exact[entry] = 0;
-  const most = memory.price[entry] as number;
-  found[0] = most;
+  most[0] = memory.price[entry] as number;
   const where = findPlace(state, visit, slot);
-  const cheaper = (found[0] as number) < most;
+  const cheaper = (found[0] as number) < (most[0] as number);
+  most[0] = NEVER;
   memory.where[entry] = cheaper ? where : AT_LEAST;
   if (cheaper) memory.price[entry] = found[0] as number;
 }
 
+/** Price from which on a place is of no interest. */
+const most = new Float64Array(1).fill(NEVER);
 /**
- * Most kilometres or price of interest before, those of the place found after a search: a number that is not whole would be put on
- * the heap if it were returned.
+ * Kilometres or price of the place found last, and before it the most kilometres of interest: a number that is not whole would be
+ * put on the heap if it were returned.
  */
 const found = new Float64Array(1);
 
@@ -82,7 +84,7 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   const shelves = problem.shelfStart.length - 1;
   const visitCost = visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
   const kmCost = slots.kmCost[slot] as number;
-  const mostKm = kmCost > 0 ? ((found[0] as number) - visitCost) / kmCost : NEVER;
+  const mostKm = kmCost > 0 ? ((most[0] as number) - visitCost) / kmCost : NEVER;
   found[0] = NEVER;
   if (visitCost === NEVER) return 0;
   if ((state.nodes[slot] as number) === 0) {
@@ -142,6 +144,13 @@ function openIdle(state: RouteState, visit: number, slot: number): void {
     if (back > (slots.latestBack[slot] as number) + SLACK) return;
   }
   found[0] = km;
+}
+
+/** Whether an idle slot could bring a load on a journey of its own: weight, volume and every hour, whoever is allowed where. */
+export function couldBring(state: RouteState, visit: number, slot: number): boolean {
+  found[0] = NEVER;
+  openIdle(state, visit, slot);
+  return (found[0] as number) < NEVER;
 }
 
 /** When a journey to one load alone is back, if the slot stands ready at a minute; NEVER where a rule forbids it. */
