@@ -1,5 +1,5 @@
 // Runs a benchmark of this folder, built as the command line is, so that the engine runs at its own pace:
-//   npm run bench:routes -- [SECONDS] [SEEDS, such as 1,2,3] [NAMES]   published instances; all of them: the table in stage 6's README
+//   npm run bench:routes -- [SECONDS] [SEEDS, such as 1,2,3] [NAMES, by commas]   published instances; all of them: the table in stage 6's README
 //   npm run bench:play -- [FOLDER]                                     time and heap of one play of a plan
 //   npm run bench:allocation -- [PLACES, such as 300,1000] [RUNS]       stage 5 beside the solver by itself
 //   npm run bench:delivery -- [STEPS] [FOLDERS]                        the plan beside what people do by hand

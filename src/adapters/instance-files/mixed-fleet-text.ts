@@ -1,5 +1,5 @@
 import type { InstanceVehicles, RoutingInstance } from '../../engine/index.ts';
-import { InstanceFault, numberAt } from './instance-fault.ts';
+import { amountAt, countAt, InstanceFault, numberAt, vehicleNumbers } from './instance-fault.ts';
 import { lengthsBetween, UNROUNDED } from './rounding.ts';
 
 interface Row {
@@ -28,7 +28,7 @@ export function readMixedFleetText(lines: readonly string[]): RoutingInstance {
   const types = wholeAt(head, 1, 'the number of types');
   const range = numberAt(head?.words[2], head?.line ?? 0, 'the longest journey');
   const service = numberAt(head?.words[3], head?.line ?? 0, 'the service time');
-  const fleet = readFleet(rows.slice(1, types + 1), types, range);
+  const fleet = readFleet(rows.slice(1, types + 1), types, customers, range);
   const rest = rows.slice(types + 1);
   const withMatrix = rest[0]?.words.length === 1;
   const { lengths, demand } = withMatrix ? readMatrix(rest.slice(1), customers) : readPoints(rest, customers);
@@ -54,21 +54,19 @@ export function readMixedFleetText(lines: readonly string[]): RoutingInstance {
 const NO_RANGE = 999_999;
 
 function wholeAt(row: Row | undefined, at: number, what: string): number {
-  const value = numberAt(row?.words[at], row?.line ?? 1, what);
-  if (!Number.isInteger(value) || value < 1) throw new InstanceFault(`Line ${row?.line}: ${what} is ${value}.`);
-  return value;
+  return countAt(row?.words[at], row?.line ?? 1, what);
 }
 
-function readFleet(rows: readonly Row[], types: number, range: number): InstanceVehicles[] {
+function readFleet(rows: readonly Row[], types: number, customers: number, range: number): InstanceVehicles[] {
   if (rows.length < types) throw new InstanceFault(`There are ${rows.length} lines of vehicles for ${types} types.`);
   let last = 0;
   return rows.map((row) => {
     const count = wholeAt(row, 0, 'the number of vehicles');
-    const numbers = Array.from({ length: count }, (_, i) => last + i + 1);
+    const numbers = vehicleNumbers(last + 1, count, customers);
     last += count;
     return {
       numbers,
-      capacity: numberAt(row.words[1], row.line, 'the capacity'),
+      capacity: amountAt(row.words[1], row.line, 'the capacity'),
       fixedCost: numberAt(row.words[2], row.line, 'the fixed cost'),
       costPerLength: numberAt(row.words[3], row.line, 'the cost per length'),
       mostMinutes: range >= NO_RANGE ? Number.POSITIVE_INFINITY : range,
@@ -82,7 +80,7 @@ function readPoints(rows: readonly Row[], customers: number) {
   const places = rows.slice(0, customers + 1);
   const x = places.map(({ words, line }) => numberAt(words[0], line, 'x'));
   const y = places.map(({ words, line }) => numberAt(words[1], line, 'y'));
-  const demand = places.map(({ words, line }, i) => (i === 0 ? 0 : numberAt(words[2], line, 'the demand')));
+  const demand = places.map(({ words, line }, i) => (i === 0 ? 0 : amountAt(words[2], line, 'the demand')));
   return { lengths: lengthsBetween(x, y, UNROUNDED), demand: Float64Array.from(demand) };
 }
 
@@ -96,11 +94,13 @@ function readMatrix(rows: readonly Row[], customers: number) {
   for (let a = 0; a < places; a++) {
     const { words, line } = rows[a] as Row;
     if (words.length !== places) throw new InstanceFault(`Line ${line}: ${words.length} lengths, not ${places}.`);
-    for (let b = 0; b < places; b++) lengths[a * places + b] = numberAt(words[b], line, 'a length') / METRES_PER_KM;
+    for (let b = 0; b < places; b++) lengths[a * places + b] = amountAt(words[b], line, 'a length') / METRES_PER_KM;
   }
   const demand = new Float64Array(places);
   for (const row of rows.slice(places, places + customers)) {
-    demand[wholeAt(row, 0, 'the customer')] = numberAt(row.words[1], row.line, 'the demand');
+    const customer = wholeAt(row, 0, 'the customer');
+    if (customer > customers) throw new InstanceFault(`Line ${row.line}: there is no customer ${customer}.`);
+    demand[customer] = amountAt(row.words[1], row.line, 'the demand');
   }
   return { lengths, demand };
 }

@@ -1,5 +1,5 @@
 import type { RoutingInstance } from '../../engine/index.ts';
-import { InstanceFault, numberAt } from './instance-fault.ts';
+import { amountAt, countAt, InstanceFault, numberAt, vehicleNumbers } from './instance-fault.ts';
 import { lengthsBetween, TENTHS } from './rounding.ts';
 
 /** Solomon's text (1987, Oper. Res. 35:254) and its larger kin: vehicles and capacity, then a row a place, the depot first. */
@@ -12,8 +12,8 @@ export function readSolomonText(lines: readonly string[]): RoutingInstance {
   };
   const numeric = (row: { words: readonly string[] }) => /^[-+.\d]/.test(row.words[0] ?? '');
   const fleet = rows.slice(begins('NUMBER')).find(numeric);
-  const number = numberAt(fleet?.words[0], fleet?.line ?? 0, 'the number of vehicles');
-  const capacity = numberAt(fleet?.words[1], fleet?.line ?? 0, 'the capacity');
+  const number = countAt(fleet?.words[0], fleet?.line ?? 0, 'the number of vehicles');
+  const capacity = amountAt(fleet?.words[1], fleet?.line ?? 0, 'the capacity');
   const places = rows.slice(begins('CUSTOMER')).filter(numeric);
   if (places.length < 2) throw new InstanceFault('There are no customers.');
   const column = (at: number, what: string) => places.map(({ words, line }) => numberAt(words[at], line, what));
@@ -24,14 +24,14 @@ export function readSolomonText(lines: readonly string[]): RoutingInstance {
     places: places.length,
     lengths,
     minutes: lengths,
-    demand: Float64Array.from(column(3, 'the demand')),
+    demand: Float64Array.from(places, ({ words, line }) => amountAt(words[3], line, 'the demand')),
     opens: scaled(4, 'the ready time'),
     closes: scaled(5, 'the due date'),
     service: scaled(6, 'the service time'),
     release: new Float64Array(places.length),
     vehicleTypes: [
       {
-        numbers: Array.from({ length: number }, (_, i) => i + 1),
+        numbers: vehicleNumbers(1, number, places.length - 1),
         capacity,
         fixedCost: 0,
         costPerLength: 1,

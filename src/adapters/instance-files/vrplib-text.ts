@@ -1,5 +1,5 @@
 import type { InstanceVehicles, RoutingInstance } from '../../engine/index.ts';
-import { InstanceFault, numberAt } from './instance-fault.ts';
+import { amountAt, InstanceFault, numberAt } from './instance-fault.ts';
 import { lengthsBetween, lengthsOnEarth, NEAREST, type Rounding, TENTHS, THOUSANDTHS, UNROUNDED } from './rounding.ts';
 import { readEdgeWeights } from './vrplib-weights.ts';
 
@@ -25,6 +25,9 @@ const ROUNDING: Readonly<Record<string, Rounding>> = {
   SDVRPTW: THOUSANDTHS,
 };
 
+/** All lengths between more places than that would not fit into memory. */
+const MOST_PLACES = 10_000;
+
 /** Fixed costs and costs per length of the mixed fleets are stated in hundredths. */
 const HUNDREDTHS = 100;
 
@@ -38,13 +41,15 @@ export function readVrplibText(lines: readonly string[]): RoutingInstance {
   const places = numberAt(header.get('DIMENSION'), 1, 'DIMENSION');
   if (!Number.isInteger(places) || places < 2)
     throw new InstanceFault(`DIMENSION is ${places}: there are no customers.`);
+  if (places > MOST_PLACES) throw new InstanceFault(`DIMENSION is ${places}: at most ${MOST_PLACES} places are read.`);
+  if (type !== 'TSP' && !sections.rows.has('DEMAND_SECTION')) throw new InstanceFault('There is no DEMAND_SECTION.');
   const { scale } = rounding;
   const lengths = readLengths(sections, places, rounding);
   const windows = perPlace(sections, 'TIME_WINDOW_SECTION', places);
   const column = (section: string, fallback: number) => {
     const rows = perPlace(sections, section, places);
     return Float64Array.from({ length: places }, (_, i) =>
-      rows ? numberIn(rows[i], 1, section) : i > 0 ? fallback : 0,
+      rows ? amountAt(rows[i]?.words[1], rows[i]?.line ?? 0, section) : i > 0 ? fallback : 0,
     );
   };
   const times = (section: string, key: string) => column(section, headerNumber(header, key, 0)).map((v) => v * scale);
@@ -57,7 +62,7 @@ export function readVrplibText(lines: readonly string[]): RoutingInstance {
     places,
     lengths,
     minutes: lengths,
-    demand: column('DEMAND_SECTION', type === 'TSP' ? 0 : Number.NaN),
+    demand: column('DEMAND_SECTION', 0),
     opens: window(1, 0),
     closes: window(2, Number.POSITIVE_INFINITY),
     service: times('SERVICE_TIME_SECTION', 'SERVICE_TIME'),
@@ -132,8 +137,11 @@ function readLengths(sections: Sections, places: number, rounding: Rounding): Fl
 /** Vehicles, those alike together; as many as customers where no number is stated. */
 function readVehicles(sections: Sections, places: number, type: string, scale: number): InstanceVehicles[] {
   const { header, rows } = sections;
-  const count = header.has('VEHICLES') ? headerNumber(header, 'VEHICLES', 0) : type === 'TSP' ? 1 : places - 1;
-  if (!Number.isInteger(count) || count < 1) throw new InstanceFault(`VEHICLES is ${count}: there are none.`);
+  const stated = header.has('VEHICLES') ? headerNumber(header, 'VEHICLES', 0) : type === 'TSP' ? 1 : places - 1;
+  if (!Number.isInteger(stated) || stated < 1) throw new InstanceFault(`VEHICLES is ${stated}: there are none.`);
+  // Where no row tells them apart, more than there are customers never leave the depot.
+  const apart = [...rows.keys()].some((section) => section.startsWith('VEHICLES_') || section === 'CAPACITY_SECTION');
+  const count = apart ? stated : Math.min(stated, places - 1);
   const ofVehicle = (section: string, vehicle: number, key: string, without: number) => {
     const row = rows.get(section)?.[vehicle];
     if (rows.has(section) && !row) throw new InstanceFault(`${section} has fewer rows than there are vehicles.`);

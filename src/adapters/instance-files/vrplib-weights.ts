@@ -1,10 +1,10 @@
-import { InstanceFault, numberAt } from './instance-fault.ts';
+import { amountAt, InstanceFault } from './instance-fault.ts';
 import type { Row } from './vrplib-text.ts';
 
 /** Lengths given one by one, in the orders of TSPLIB (Reinelt 1991, ORSA J. Comput. 3:376). */
 export function readEdgeWeights(rows: readonly Row[], format: string, places: number): Float64Array {
   const cells = cellsOf(format, places);
-  const numbers = rows.flatMap(({ words, line }) => words.map((word) => numberAt(word, line, 'a length')));
+  const numbers = rows.flatMap(({ words, line }) => words.map((word) => amountAt(word, line, 'a length')));
   if (numbers.length !== cells.length) {
     throw new InstanceFault(`EDGE_WEIGHT_SECTION has ${numbers.length} lengths, not ${cells.length}.`);
   }

@@ -42,6 +42,22 @@ const MIXED = ` //Lines 1:1 : a comment
  0 1 26
 `;
 
+const EXPLICIT = VRPLIB.replace('EUC_2D', 'EXPLICIT\nEDGE_WEIGHT_FORMAT : LOWER_ROW').replace(
+  'DEMAND_SECTION',
+  'EDGE_WEIGHT_SECTION\n7\n8 9\nDEMAND_SECTION',
+);
+
+const METRES = ` //a comment
+ 2 1 999999 0
+ 3 30 0 1.1
+ 0
+ 0 700 900
+ 700 0 800
+ 900 800 0
+ 1 18
+ 2 26
+`;
+
 describe('instance files', () => {
   it('reads VRPLIB text with lengths to the nearest whole number (TSPLIB, Reinelt 1991)', () => {
     const instance = readInstance(VRPLIB);
@@ -51,11 +67,7 @@ describe('instance files', () => {
   });
 
   it('reads explicit lengths in the orders of TSPLIB', () => {
-    const lower = VRPLIB.replace('EUC_2D', 'EXPLICIT\nEDGE_WEIGHT_FORMAT : LOWER_ROW').replace(
-      'DEMAND_SECTION',
-      'EDGE_WEIGHT_SECTION\n7\n8 9\nDEMAND_SECTION',
-    );
-    expect([...readInstance(lower).lengths]).toEqual([0, 7, 8, 7, 0, 9, 8, 9, 0]);
+    expect([...readInstance(EXPLICIT).lengths]).toEqual([0, 7, 8, 7, 0, 9, 8, 9, 0]);
   });
 
   it('reads Solomon text in tenths, cut off', () => {
@@ -80,6 +92,13 @@ describe('instance files', () => {
     expect(instance.lengths[1]).toBe(5);
   });
 
+  it('reads a matrix in metres, and no more vehicles than there are customers', () => {
+    expect([...readInstance(METRES).lengths]).toEqual([0, 0.7, 0.9, 0.7, 0, 0.8, 0.9, 0.8, 0]);
+    const many = [METRES.replace(' 3 30', ' 900000000 30'), SOLOMON.replace('  2  ', '  900000000  ')];
+    many.push(VRPLIB.replace('CAPACITY : 10', 'CAPACITY : 10\nVEHICLES : 900000000'));
+    for (const text of many) expect(readInstance(text).vehicleTypes[0]?.numbers.length).toBeLessThan(3);
+  });
+
   it.each([
     ['nothing', '', 'no routing instance'],
     ['no number', VRPLIB.replace('2 3 4', '2 x 4'), 'Line 8'],
@@ -90,6 +109,16 @@ describe('instance files', () => {
     ['no vehicle', VRPLIB.replace('CAPACITY : 10', 'CAPACITY : 10\nVEHICLES : 0'), 'there are none'],
     ['no customers', SOLOMON.replace(/ {2}1 1 1.*\n/, ''), 'no customers'],
     ['fewer types than said', MIXED.replace(' 2 2 999999.0', ' 2 9 999999.0'), 'types'],
+    ['no number in a matrix', EXPLICIT.replace('8 9', 'NaN 9'), 'Line 13'],
+    ['an endless length', EXPLICIT.replace('8 9', 'Infinity 9'), 'Line 13'],
+    ['a length below nothing', EXPLICIT.replace('8 9', '-8 9'), 'less than nothing'],
+    ['a demand below nothing', VRPLIB.replace('2 4\n', '2 -4\n'), 'less than nothing'],
+    ['no demands', VRPLIB.replace(/DEMAND_SECTION[^D]*/, ''), 'no DEMAND_SECTION'],
+    ['more places than fit', VRPLIB.replace('DIMENSION : 3', 'DIMENSION : 900000000'), 'at most'],
+    ['no vehicles in Solomon text', SOLOMON.replace('  2         20', '  0         20'), 'number of vehicles is 0'],
+    ['no vehicles of a type', MIXED.replace(' 1 20 5 1.0', ' 0 20 5 1.0'), 'number of vehicles is 0'],
+    ['no number in a matrix of metres', METRES.replace('700', 'NaN'), 'Line 5'],
+    ['a customer there is not', METRES.replace(' 2 26', ' 7 26'), 'no customer 7'],
     ['no capacity', VRPLIB.replace('CAPACITY : 10\n', ''), 'no CAPACITY'],
   ])('says what is wrong: %s', (_, text, words) => {
     expect(() => readInstance(text)).toThrow(InstanceFault);

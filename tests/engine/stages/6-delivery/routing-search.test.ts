@@ -75,17 +75,102 @@ describe('the search on small instances', () => {
     expect(solveInstance(instance, settings)).toEqual(solveInstance(instance, settings));
   });
 
-  it('answers where a length is no number, no vehicle is large enough, or a place cannot be reached', () => {
+  describe('answers with a reason', () => {
     const instance = drawInstance(4);
-    const lengths = instance.lengths.slice();
-    for (let i = 0; i < instance.places; i++) lengths[i * instance.places + 2] = Number.NaN;
-    const broken = { ...instance, lengths, minutes: lengths };
-    expect(solveInstance(broken, { ...quiet, seed: 1, iterations: 200 }).leftOut).toContain(2);
-    const heavy = { ...instance, demand: instance.demand.map((kg, i) => (i === 3 ? 1000 : kg)) };
-    expect(solveInstance(heavy, { ...quiet, seed: 1, iterations: 200 }).leftOut).toEqual([3]);
-    const cutOff = { ...instance, lengths: instance.lengths.map((km, i) => (i === 1 ? Number.POSITIVE_INFINITY : km)) };
-    expect(solveInstance(cutOff, { ...quiet, seed: 1, iterations: 200 }).cost).toBeLessThan(Number.POSITIVE_INFINITY);
-    const none = { ...instance, vehicleTypes: [] };
-    expect(solveInstance(none, { ...quiet, seed: 1, iterations: 200 }).leftOut.length).toBe(instance.places - 1);
+    const hours = drawInstance(5);
+    const { places } = instance;
+    const solve = (broken: RoutingInstance) => solveInstance(broken, { ...quiet, seed: 1, iterations: 200 });
+    /** Lengths and minutes with another value from, to or on both sides of a place. */
+    const cutOff = (place: number, value: number, side: 'from' | 'to' | 'both') => {
+      const lengths = instance.lengths.map((km, i) => {
+        const leaves = Math.floor(i / places) === place && side !== 'to';
+        const comes = i % places === place && side !== 'from';
+        return leaves || comes ? value : km;
+      });
+      return { ...instance, lengths, minutes: lengths };
+    };
+
+    it.each([
+      ['not a number both ways', cutOff(2, Number.NaN, 'both')],
+      ['not a number on the way there', cutOff(2, Number.NaN, 'to')],
+      ['endless both ways', cutOff(2, Number.POSITIVE_INFINITY, 'both')],
+      ['endless on the way back', cutOff(2, Number.POSITIVE_INFINITY, 'from')],
+    ])('where lengths are %s, and the others are routed as if that place were not there', (_, broken) => {
+      const answer = solve(broken);
+      expect(answer.leftOut).toEqual([2]);
+      expect(answer.leftOutFor).toEqual(['not-reachable']);
+      const small = without(instance, 2);
+      expect(answer.cost).toBeCloseTo(enumerateInstance(small), 6);
+    });
+
+    it('where one leg is endless or no number: the others are driven', () => {
+      for (const value of [Number.NaN, Number.POSITIVE_INFINITY]) {
+        const lengths = instance.lengths.map((km, i) => (i === 1 * places + 3 || i === 3 * places + 1 ? value : km));
+        const answer = solve({ ...instance, lengths, minutes: lengths });
+        expect(answer.leftOut).toEqual([]);
+        expect(answer.cost).toBeCloseTo(
+          enumerateInstance({ ...instance, lengths: lengths.map((km) => (Number.isNaN(km) ? 1e6 : km)) }),
+          6,
+        );
+      }
+    });
+
+    it('where a load is heavier than any vehicle', () => {
+      const answer = solve({ ...instance, demand: instance.demand.map((kg, i) => (i === 3 ? 1000 : kg)) });
+      expect(answer.leftOut).toEqual([3]);
+      expect(answer.leftOutFor).toEqual(['heavier-than-any-vehicle']);
+    });
+
+    it('where there is no vehicle, or none may go there', () => {
+      const none = solve({ ...instance, vehicleTypes: [] });
+      expect(none.leftOut.length).toBe(places - 1);
+      expect(new Set(none.leftOutFor)).toEqual(new Set(['no-vehicle-day-left']));
+      const mayVisit = Uint8Array.from({ length: places }, (_, i) => (i === 1 ? 0 : 1));
+      const barred = solve({
+        ...instance,
+        vehicleTypes: instance.vehicleTypes.map((type) => ({ ...type, mayVisit })),
+      });
+      expect([barred.leftOut, barred.leftOutFor]).toEqual([[1], ['not-reachable']]);
+    });
+
+    it('where no daylight is left, at the depot or at one place', () => {
+      const dark = solve({ ...hours, closes: hours.closes.map((minute, i) => (i === 0 ? 0 : minute)) });
+      expect(dark.leftOut.length).toBe(hours.places - 1);
+      expect(new Set(dark.leftOutFor)).toEqual(new Set(['no-time-in-shift']));
+      const shut = solve({ ...hours, closes: hours.closes.map((minute, i) => (i === 2 ? -1 : minute)) });
+      expect(shut.leftOutFor[shut.leftOut.indexOf(2)]).toBe('no-time-in-shift');
+    });
+
+    it('where there are fewer vehicles than the loads fill', () => {
+      const [type] = instance.vehicleTypes as [InstanceVehicles];
+      const answer = solve({ ...instance, vehicleTypes: [{ ...type, numbers: [1], capacity: 16 }] });
+      expect(answer.leftOut.length).toBeGreaterThan(0);
+      expect(new Set(answer.leftOutFor)).toEqual(new Set(['no-vehicle-day-left']));
+    });
+
+    it('where there are no customers', () => {
+      const answer = solve({ ...instance, places: 1, lengths: new Float64Array(1), minutes: new Float64Array(1) });
+      expect([answer.cost, answer.routes, answer.leftOut]).toEqual([0, [], []]);
+    });
   });
 });
+
+/** An instance as if a customer were not there; the others keep their order. */
+function without(instance: RoutingInstance, customer: number): RoutingInstance {
+  const kept = Array.from({ length: instance.places }, (_, i) => i).filter((i) => i !== customer);
+  const pick = (values: Float64Array) => Float64Array.from(kept, (i) => values[i] as number);
+  const lengths = Float64Array.from(
+    kept.flatMap((a) => kept.map((b) => instance.lengths[a * instance.places + b] as number)),
+  );
+  return {
+    ...instance,
+    places: kept.length,
+    lengths,
+    minutes: lengths,
+    demand: pick(instance.demand),
+    opens: pick(instance.opens),
+    closes: pick(instance.closes),
+    service: pick(instance.service),
+    release: pick(instance.release),
+  };
+}

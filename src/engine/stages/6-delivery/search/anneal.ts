@@ -72,7 +72,9 @@ export function anneal(problem: RoutingProblem, settings: SearchSettings): Searc
   const { heat } = search;
   let step = 0;
   let stoppedBy: SearchEnd['stoppedBy'] = 'iterations';
-  for (; step < settings.iterations; step++) {
+  // Nobody to visit, nothing to change.
+  const steps = count === 0 ? 0 : settings.iterations;
+  for (; step < steps; step++) {
     if (step % STEPS_BETWEEN_QUESTIONS === 0) {
       if (settings.stop?.()) {
         stoppedBy = 'time';

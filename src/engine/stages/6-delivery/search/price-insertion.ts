@@ -5,6 +5,8 @@ import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
 /** Added to a place in a row: a trip of its own, a larger vehicle for the whole row. */
 export const ALONE = 1;
 export const LARGER = 2;
+/** In the place of a place: there is none that is cheaper than the price kept. */
+export const AT_LEAST = -1;
 /** Price of what no rule allows. */
 export const NEVER = Number.POSITIVE_INFINITY;
 
@@ -18,7 +20,10 @@ export interface PriceMemory {
   /** What the price was made for: the row's version, and the work the load brings. */
   readonly stamp: Float64Array;
   readonly price: Float64Array;
-  /** Where: four times the node it follows, and ALONE more where it makes a trip of its own, LARGER where it takes a larger vehicle. */
+  /**
+   * Where: four times the node it follows, and ALONE more where it makes a trip of its own, LARGER where it takes a larger vehicle.
+   * AT_LEAST: the price is a bound, nothing cheaper was found when it was made.
+   */
   readonly where: Int32Array;
   /** 1 where the price holds the rules of the caller as well and is no longer a bound. */
   readonly exact: Uint8Array;
@@ -41,16 +46,35 @@ export function newPriceMemory({ visits, shelfStart }: RoutingProblem): PriceMem
   };
 }
 
-/** Makes the price of a load and a slot anew; the caller has seen that the one kept is of another stamp. */
-export function renewPrice(state: RouteState, memory: PriceMemory, visit: number, slot: number, stamp: number): void {
-  const entry = (memory.base[visit] as number) + slot;
+/**
+ * Makes the price of a load and a slot anew; the caller has seen that the one kept is of another stamp or a bound too low.
+ *
+ * @param entry where it stands in the memory; its price holds the most that is of interest: from there on it becomes a bound
+ */
+export function renewPrice(
+  state: RouteState,
+  memory: PriceMemory,
+  entry: number,
+  visit: number,
+  slot: number,
+  stamp: number,
+): void {
   memory.stamp[entry] = stamp;
   memory.exact[entry] = 0;
-  memory.where[entry] = findPlace(state, visit, slot);
-  memory.price[entry] = found[0] as number;
+  most[0] = memory.price[entry] as number;
+  const where = findPlace(state, visit, slot);
+  const cheaper = (found[0] as number) < (most[0] as number);
+  most[0] = NEVER;
+  memory.where[entry] = cheaper ? where : AT_LEAST;
+  if (cheaper) memory.price[entry] = found[0] as number;
 }
 
-/** Kilometres or price of the place found last: a number that is not whole would be put on the heap if it were returned. */
+/** Price from which on a place is of no interest. */
+const most = new Float64Array(1).fill(NEVER);
+/**
+ * Kilometres or price of the place found last, and before it the most kilometres of interest: a number that is not whole would be
+ * put on the heap if it were returned.
+ */
 const found = new Float64Array(1);
 
 /** Where a load fits a slot's row best, as `PriceMemory.where`; its price stands in `found`. */
@@ -59,9 +83,10 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   const { visits, slots } = problem;
   const shelves = problem.shelfStart.length - 1;
   const visitCost = visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
+  const kmCost = slots.kmCost[slot] as number;
+  const mostKm = kmCost > 0 ? ((most[0] as number) - visitCost) / kmCost : NEVER;
   found[0] = NEVER;
   if (visitCost === NEVER) return 0;
-  const kmCost = slots.kmCost[slot] as number;
   if ((state.nodes[slot] as number) === 0) {
     openIdle(state, visit, slot);
     found[0] = (slots.dayCost[slot] as number) + (found[0] as number) * kmCost + visitCost;
@@ -71,13 +96,19 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   const first = slot * state.stride;
   if (problem.grows && state.trips[slot] === 1) {
     if (!fits(state, visit, slot, state.tripKg[first] as number, state.tripLitres[first] as number)) {
+      // Rows stand on the vehicles that suit them, so a larger one saves nothing on the way.
+      found[0] = mostKm;
       const at = problem.timed ? findTimed(state, visit, slot, true) : findUntimed(state, visit, slot, true);
-      if (found[0] === NEVER) return 0;
+      if ((found[0] as number) >= mostKm) {
+        found[0] = NEVER;
+        return 0;
+      }
       findLarger(state, visit, slot, found[0] as number);
       found[0] = largerCost() + visitCost;
       return at + LARGER;
     }
   }
+  found[0] = mostKm;
   let where = problem.timed ? findTimed(state, visit, slot, false) : findUntimed(state, visit, slot, false);
   if (problem.reloads) {
     const within = found[0] as number;
@@ -113,6 +144,13 @@ function openIdle(state: RouteState, visit: number, slot: number): void {
     if (back > (slots.latestBack[slot] as number) + SLACK) return;
   }
   found[0] = km;
+}
+
+/** Whether an idle slot could bring a load on a journey of its own: weight, volume and every hour, whoever is allowed where. */
+export function couldBring(state: RouteState, visit: number, slot: number): boolean {
+  found[0] = NEVER;
+  openIdle(state, visit, slot);
+  return (found[0] as number) < NEVER;
 }
 
 /** When a journey to one load alone is back, if the slot stands ready at a minute; NEVER where a rule forbids it. */
@@ -157,21 +195,24 @@ function findUntimed(state: RouteState, visit: number, slot: number, larger: boo
   const { problem, place, edge, tripKg, tripLitres, load } = state;
   const matrix = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
   const { kmFrom, kmTo, size } = matrix;
+  const bothWays = kmFrom === kmTo;
   const hub = (problem.visits.place[visit] as number) * size;
   const row = slot * state.stride;
   const last = row + (state.nodes[slot] as number) - 1;
-  let best = NEVER;
+  const several = (state.trips[slot] as number) > 1;
+  let best = found[0] as number;
   let where = 0;
-  let open = true;
+  let open = larger || fits(state, visit, slot, tripKg[row] as number, tripLitres[row] as number);
+  if (!open && !several) return 0;
+  let there = kmTo[hub + (place[row] as number)] as number;
   for (let i = row; i < last; i++) {
-    if ((load[i] as number) < 0)
+    const next = hub + (place[i + 1] as number);
+    const on = kmFrom[next] as number;
+    const more = there + on - (edge[i] as number);
+    there = bothWays ? on : (kmTo[next] as number);
+    if (several && (load[i] as number) < 0)
       open = larger || fits(state, visit, slot, tripKg[i] as number, tripLitres[i] as number);
-    if (!open) continue;
-    const more =
-      (kmTo[hub + (place[i] as number)] as number) +
-      (kmFrom[hub + (place[i + 1] as number)] as number) -
-      (edge[i] as number);
-    if (more < best) {
+    if (more < best && open) {
       best = more;
       where = (i - row) * 4;
     }
@@ -190,10 +231,11 @@ function findTimed(state: RouteState, visit: number, slot: number, larger: boole
   const opened = matrix.opens[here] as number;
   const work = state.workMinutes[visit] as number;
   const latestStart = (matrix.closes[here] as number) - work + SLACK;
+  const soonestEnd = opened + work - SLACK;
   const limited = (slots.mostMinutes[slot] as number) < NEVER;
   const row = slot * state.stride;
   const last = row + (state.nodes[slot] as number) - 1;
-  let best = NEVER;
+  let best = found[0] as number;
   let where = 0;
   let open = true;
   let leave = 0;
@@ -206,12 +248,13 @@ function findTimed(state: RouteState, visit: number, slot: number, larger: boole
       shifted = leave > (leaves[i] as number);
     }
     if (!open) continue;
+    let left = leaves[i] as number;
+    if (left > latestStart) break;
+    if (soonestEnd > (mustArrive[i + 1] as number)) continue;
     const from = place[i] as number;
     const to = place[i + 1] as number;
     const more = (kmTo[hub + from] as number) + (kmFrom[hub + to] as number) - (edge[i] as number);
     if (!(more < best)) continue;
-    let left = leaves[i] as number;
-    if (left > latestStart) break;
     if (shifted) {
       if (leave > (latestLeave[i] as number) + SLACK) continue;
       const later = leave + (workSoFar[i] as number);

@@ -3,7 +3,7 @@ import type { RandomStream } from '../../../numerics/random-stream.ts';
 import { timesUntil } from './chances.ts';
 import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
 import { findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
-import { ALONE, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
+import { ALONE, AT_LEAST, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
 import type { Ruins } from './remove-strings.ts';
 import { idleSlotOf, type RouteState } from './route-state.ts';
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
@@ -101,7 +101,7 @@ function insertCheapest(
   const { problem, version, usedSlots } = state;
   const { visits, shelfStart } = problem;
   const shelves = shelfStart.length - 1;
-  const { stamp, price } = memory;
+  const { stamp, price, where } = memory;
   const base = memory.base[visit] as number;
   let bestPrice = visits.unservedCost[visit] as number;
   let bestSlot = -1;
@@ -117,9 +117,13 @@ function insertCheapest(
         continue;
       }
       const slot = usedSlots[i] as number;
-      if (stamp[base + slot] !== version[slot]) renewPrice(state, memory, visit, slot, version[slot] as number);
-      if ((price[base + slot] as number) < bestPrice) {
-        bestPrice = price[base + slot] as number;
+      const entry = base + slot;
+      if (stamp[entry] !== version[slot] || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
+        price[entry] = bestPrice;
+        renewPrice(state, memory, entry, visit, slot, version[slot] as number);
+      }
+      if ((price[entry] as number) < bestPrice) {
+        bestPrice = price[entry] as number;
         bestSlot = slot;
       }
     }
@@ -131,22 +135,27 @@ function insertCheapest(
         toBlink = timesUntil(random, LOG_STAY);
         continue;
       }
-      if (stamp[base + slot] !== 0) renewPrice(state, memory, visit, slot, 0);
-      if ((price[base + slot] as number) < bestPrice) {
-        bestPrice = price[base + slot] as number;
+      const entry = base + slot;
+      if (stamp[entry] !== 0) {
+        price[entry] = NEVER;
+        renewPrice(state, memory, entry, visit, slot, 0);
+      }
+      if ((price[entry] as number) < bestPrice) {
+        bestPrice = price[entry] as number;
         bestSlot = slot;
       }
     }
   }
   blinks.slotsLeft = toBlink;
   if (bestSlot < 0) return false;
-  const where = memory.where[base + bestSlot] as number;
-  if ((where & LARGER) !== 0) {
-    if (insertInLarger(state, visit, bestSlot, where >> 2, bestPrice)) return true;
-    memory.price[base + bestSlot] = NEVER;
+  const at = where[base + bestSlot] as number;
+  if ((at & LARGER) !== 0) {
+    if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
+    price[base + bestSlot] = NEVER;
+    where[base + bestSlot] = 0;
     return insertCheapest(state, memory, blinks, visit, random);
   }
-  insertVisit(state, bestSlot, visit, where >> 2, (where & ALONE) !== 0);
+  insertVisit(state, bestSlot, visit, at >> 2, (at & ALONE) !== 0);
   return true;
 }
 

@@ -4,7 +4,7 @@ import type { PlaceMatrix } from './routing-problem.ts';
 /**
  * Works a slot's row out anew after a change: kilometres, weights, the clock forward and backward, the cost.
  *
- * @returns whether the row keeps the hours; weights and volumes are kept by whoever changes a row
+ * @returns whether the row has a way and keeps the hours; weights and volumes are kept by whoever changes a row
  */
 export function refreshRow(state: RouteState, slot: number): boolean {
   const { problem, stride, version } = state;
@@ -19,9 +19,17 @@ export function refreshRow(state: RouteState, slot: number): boolean {
   const row = slot * stride;
   const matrix = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
   sumRow(state, slot, row, count, matrix);
+  if (!((state.km[slot] as number) < Number.POSITIVE_INFINITY)) return forbidRow(state, slot);
   return (
     !problem.timed || (runForward(state, slot, row, count, matrix) && runBackward(state, slot, row, count, matrix))
   );
+}
+
+/** A row without a way is taken back by whoever changed it; until then its cost must be a number. */
+function forbidRow(state: RouteState, slot: number): false {
+  state.km[slot] = 0;
+  state.slotCost[slot] = 0;
+  return false;
 }
 
 function sumRow(state: RouteState, slot: number, row: number, count: number, matrix: PlaceMatrix): void {

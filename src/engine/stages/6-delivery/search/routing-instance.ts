@@ -131,8 +131,14 @@ function shelvesOf(types: readonly InstanceVehicles[]) {
  * heavy ones while not everybody can be.
  */
 function costOfLeavingBehind({ lengths, places, vehicleTypes, demand }: RoutingInstance, place: number): number {
-  const journey = (lengths[place] as number) + (lengths[place * places] as number);
+  const thereAndBack = (lengths[place] as number) + (lengths[place * places] as number);
+  // Where there is no way, the search needs a number all the same: one that is not would spoil every sum.
+  const journey = Number.isFinite(thereAndBack) ? thereAndBack : 2 * longestOf(lengths);
   const dearest = Math.max(...vehicleTypes.map(({ fixedCost, costPerLength }) => fixedCost + journey * costPerLength));
   const heaviest = demand.reduce((most, kg) => Math.max(most, kg), 0);
   return (1 + dearest) * (1.1 + (heaviest > 0 ? (4 * (demand[place] as number)) / heaviest : 0));
+}
+
+function longestOf(lengths: Float64Array): number {
+  return lengths.reduce((most, length) => (Number.isFinite(length) && length > most ? length : most), 0);
 }

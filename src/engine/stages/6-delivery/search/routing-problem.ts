@@ -77,19 +77,14 @@ export function placeMatrix(
   opens: Float64Array,
   closes: Float64Array,
 ): PlaceMatrix {
-  return {
-    size,
-    kmFrom: km,
-    kmTo: transpose(size, km),
-    minutesFrom: minutes,
-    minutesTo: transpose(size, minutes),
-    opens,
-    closes,
-  };
+  const kmTo = transpose(size, km);
+  const minutesTo = minutes === km ? kmTo : transpose(size, minutes);
+  return { size, kmFrom: km, kmTo, minutesFrom: minutes, minutesTo, opens, closes };
 }
 
+/** Column by column; the same columns where they read the same both ways, for what is read twice should stand once. */
 function transpose(size: number, from: Float64Array): Float64Array {
   const to = new Float64Array(size * size);
   for (let a = 0; a < size; a++) for (let b = 0; b < size; b++) to[b * size + a] = from[a * size + b] as number;
-  return to;
+  return to.every((value, i) => value === from[i]) ? from : to;
 }

@@ -1,5 +1,7 @@
+import type { UnservedReason } from '../../../vocabulary/reasons.ts';
 import type { SearchSettings } from '../../../vocabulary/settings.ts';
 import { anneal } from './anneal.ts';
+import { explainLeftOut } from './explain-left-out.ts';
 import { DEPOT, type RouteState } from './route-state.ts';
 import { posePublished, type RoutingInstance } from './routing-instance.ts';
 
@@ -17,6 +19,8 @@ export interface InstanceAnswer {
   readonly cost: number;
   readonly routes: readonly InstanceRoute[];
   readonly leftOut: readonly number[];
+  /** Why, for each of them: what binds on the vehicle that comes nearest to serving it. */
+  readonly leftOutFor: readonly UnservedReason[];
   readonly iterationsDone: number;
   readonly stoppedBy: 'iterations' | 'time';
 }
@@ -32,9 +36,11 @@ export function solveInstance(instance: RoutingInstance, settings: SearchSetting
     cost += state.slotCost[slot] as number;
     routes.push({ ...(posed.vehicles[slot] as (typeof posed.vehicles)[number]), trips: tripsOf(state, slot) });
   }
-  const leftOut = [...state.slotOf].flatMap((slot, visit) => (slot < 0 ? [visit + 1] : []));
+  const absent = [...state.slotOf].flatMap((slot, visit) => (slot < 0 ? [visit] : []));
+  const leftOut = absent.map((visit) => visit + 1);
+  const leftOutFor = explainLeftOut(posed.problem, absent);
   routes.sort((a, b) => a.vehicle - b.vehicle);
-  return { cost: cost / instance.costUnits, routes, leftOut, iterationsDone, stoppedBy };
+  return { cost: cost / instance.costUnits, routes, leftOut, leftOutFor, iterationsDone, stoppedBy };
 }
 
 function tripsOf(state: RouteState, slot: number): number[][] {
