@@ -78,7 +78,9 @@ function aboutLines(c: PaperCase, task: VehicleTask): Text[] {
   const carriage = c.words.days.carriages[about.carriage];
   const lines: Text[] = [
     [
-      strong(`${road.loadCarries(road.load[load])} `),
+      strong(
+        `${road.loadCarries(load === 'seed' && countPacks(goods, 'seed') === 0 ? road.loadOther : road.load[load])} `,
+      ),
       road.routeAbout(capital(about.kind), carriage, depot.name, zoneNames(c, vehicle.zones)),
     ],
     [
@@ -255,7 +257,12 @@ function countedText(
   packsSaid: (count: string) => string,
 ): string[] {
   const [bags, packs] = [countPacks(goods, 'seed'), countPacks(goods, 'inoculant')];
-  return [...(bags > 0 ? [bagsSaid(number(c, bags))] : []), ...(packs > 0 ? [packsSaid(number(c, packs))] : [])];
+  const others = goods.reduce((sum, one) => sum + one.packs, 0) - bags - packs;
+  return [
+    ...(bags > 0 ? [bagsSaid(number(c, bags))] : []),
+    ...(packs > 0 ? [packsSaid(number(c, packs))] : []),
+    ...(others > 0 ? [c.said.road.otherGoods(number(c, others))] : []),
+  ];
 }
 
 /** Warmest packs in air 2 °C hotter; one decimal within a degree of a limit, so that 39.6 is never printed as 40. */

@@ -6,6 +6,8 @@ export const ROAD_PAPERS = {
 
   routeTitle: (vehicle: string, day: string) => `Route sheet ${vehicle}, ${day}`,
   load: { seed: 'Seed load', inoculant: 'Inoculant load', both: 'Seed and inoculant load' },
+  loadOther: 'Load of other goods',
+  otherGoods: (count: string) => `${count} of other goods`,
   loadCarries: (what: string) => `${what}.`,
   routeAbout: (kind: string, carriage: string, depot: string, zones: string) =>
     `${kind}, ${carriage}, from ${depot} to ${zones} and back.`,
