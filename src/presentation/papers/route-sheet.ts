@@ -79,7 +79,9 @@ export function routeSheet(c: PaperCase, task: VehicleTask): Page {
 function loadName(c: PaperCase, { load, goods }: VehicleTask): string {
   const { road } = c.said;
   const isMixed = load !== 'fertiliser' && goods.some(({ product }) => product.kind === 'fertiliser');
-  return isMixed ? road.loadWithFertiliser(road.load[load]) : road.load[load];
+  // A load of dry goods may hold neither seed nor fertiliser: stickers alone.
+  const name = load === 'seed' && countPacks(goods, 'seed') === 0 && !isMixed ? road.loadOther : road.load[load];
+  return isMixed ? road.loadWithFertiliser(name) : name;
 }
 
 function aboutLines(c: PaperCase, task: VehicleTask): Text[] {
@@ -272,10 +274,12 @@ function countedText(
 ): string[] {
   const [bags, packs] = [countPacks(goods, 'seed'), countPacks(goods, 'inoculant')];
   const fertiliser = countPacks(goods, 'fertiliser');
+  const others = countPacks(goods, 'sticker');
   return [
     ...(bags > 0 ? [bagsSaid(number(c, bags))] : []),
     ...(packs > 0 ? [packsSaid(number(c, packs))] : []),
     ...(fertiliser > 0 ? [c.said.road.carriesFertiliser(number(c, fertiliser))] : []),
+    ...(others > 0 ? [c.said.road.otherGoods(number(c, others))] : []),
   ];
 }
 

@@ -12,6 +12,8 @@ export const ROAD_PAPERS = {
     fertiliser: 'Fertiliser load',
   },
   loadWithFertiliser: (load: string) => `${load}, with fertiliser`,
+  loadOther: 'Load of other goods',
+  otherGoods: (count: string) => `${count} of other goods`,
   loadCarries: (what: string) => `${what}.`,
   routeAbout: (kind: string, carriage: string, depot: string, zones: string) =>
     `${kind}, ${carriage}, from ${depot} to ${zones} and back.`,
