@@ -46,6 +46,7 @@ function workersAtHand(turns: (worker: number) => number) {
 describe('the plan in past seasons, asked for by the page', () => {
   it('gives what the plan records of each', () => {
     expect(replay.printed.seasons.map(({ reachedHa }) => reachedHa)).toEqual(first?.outcomes.seasons.reachedHa);
+    expect(replay.released.seasons.map(({ year }) => year)).toEqual(replay.printed.seasons.map(({ year }) => year));
     expect(replay.other).toBeNull();
   });
 

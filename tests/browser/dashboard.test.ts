@@ -165,6 +165,8 @@ describe('questions', () => {
     await rank.click();
     await page.locator('.unknowns tbody tr').first().waitFor({ timeout: 120_000 });
     expect(await page.locator('.replay-rank').textContent()).toMatch(/Most of the spread comes of .*: \d+.% of it/);
+    await page.getByRole('button', { name: 'Compare with holding for rain' }).click();
+    await page.locator('.compared tbody tr').first().waitFor();
     const file = { name: 'other.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"x"}') };
     await page.locator('.replay-compare input').setInputFiles(file);
     await page.getByText('other.json does not hold').waitFor();

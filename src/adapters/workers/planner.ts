@@ -163,6 +163,7 @@ export class Planner {
     return {
       zoneNames: replay.zoneNames,
       printed: replaySeasons(replay, 'as-printed'),
+      released: replaySeasons(replay, 'with-release'),
       other: beside && replaySeasons(beside, 'as-printed'),
       prepared: replay.play('as-printed'),
     };

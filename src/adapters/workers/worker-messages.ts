@@ -136,6 +136,8 @@ export interface PlanAsMade<Document = Plan> {
 export interface ReplayAnswer {
   readonly zoneNames: readonly (string | null)[];
   readonly printed: ReplayedPlan;
+  /** The same with its release rules: each place's inoculant held until planting rain. */
+  readonly released: ReplayedPlan;
   /** Null where none was asked for, or the checker finds that it does not hold. */
   readonly other: ReplayedPlan | null;
   /** What long runs are played with. */

@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import type { PlanAsMade } from '../../../adapters/workers/worker-messages.ts';
+import type { PlanAsMade, ReplayAnswer } from '../../../adapters/workers/worker-messages.ts';
 import type { ReplayedPlan } from '../../../engine/index.ts';
-import { comparedPlans, type Played } from '../../../presentation/views/coverage-replay.ts';
+import { comparedPlans } from '../../../presentation/views/coverage-replay.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { useAmounts } from './use-amounts.ts';
 
@@ -11,8 +11,8 @@ interface Beside {
   readonly told: ReplayedPlan | 'asking' | 'unfit' | 'not-json';
 }
 
-/** This plan beside another: the one before it, or one from a file. */
-export function ComparePlans({ played }: { readonly played: Played }) {
+/** This plan beside another: the one before it, itself held for rain, or one from a file. */
+export function ComparePlans({ played }: { readonly played: ReplayAnswer }) {
   const { page } = useWords().replay;
   const { planBefore, plannedFrom, askReplay } = useSeason();
   const [beside, setBeside] = useState<Beside | null>(null);
@@ -34,6 +34,13 @@ export function ComparePlans({ played }: { readonly played: Played }) {
             {page.compareBefore}
           </button>
         )}
+        <button
+          type="button"
+          className="edged"
+          onClick={() => setBeside({ name: page.released, told: played.released })}
+        >
+          {page.compareReleased}
+        </button>
         <label className="edged file-input">
           <input
             type="file"

@@ -105,6 +105,8 @@ export const REPLAY_WORDING = {
       `First-order and total shares of the variance (Saltelli and others 2010), from two samples of ${rows} draws, so that each is known to a few percent. More is learnt by measuring what stands first.`,
     compareTitle: 'Beside another plan, season by season',
     compareBefore: 'Compare with the plan before this one',
+    compareReleased: 'Compare with holding for rain',
+    released: 'the same plan with each place’s inoculant held for planting rain',
     compareFile: 'Choose a plan.json …',
     comparing: (name: string) => `Beside ${name}: what this plan has more or less, season by season.`,
     before: 'the plan before',
