@@ -194,9 +194,12 @@ function playParcel(
   const gainT = worth === 0 ? 0 : worth * responseT(prepared, draw, crop, field);
   into.valueHa += hectares * kept * worth;
   const bareT = factors.yield * (crops.yieldTPerHa[crop] as number);
-  const bagsT = phosphorusT(prepared, member, draw, parcel, crop, sown, factors.delayDays);
+  const bagsT =
+    (parcels.bagsVisit[parcel] as number) < 0
+      ? 0
+      : phosphorusT(prepared, member, draw, parcel, crop, sown, factors.delayDays);
   const plainT = bareT + bagsT;
-  const overlapT = RESPONSES_OVERLAP.value * Math.max(0, Math.min(gainT, bagsT));
+  const overlapT = bagsT === 0 ? 0 : RESPONSES_OVERLAP.value * Math.max(0, Math.min(gainT, bagsT));
   const grainTPerHa = Math.max(0, plainT + gainT - overlapT) * kept;
   const nitrogenKg = hectares * nitrogenKgPerHa(crops, crop, grainTPerHa, factors);
   into.fieldGrainT[field] = (into.fieldGrainT[field] as number) + hectares * grainTPerHa;
