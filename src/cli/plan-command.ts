@@ -1,15 +1,12 @@
 import { loadPlanningTools } from '../adapters/tools/load-planning-tools.ts';
 import {
   addProblems,
-  checkPlan,
+  checkShape,
   compareDeliveries,
-  type Decisions,
   type Plan,
   type Problem,
-  type ProblemCode,
   planSeason,
   replanSeason,
-  type Scenario,
   type SearchSettings,
 } from '../engine/index.ts';
 import { headlineTable } from '../presentation/headline-table.ts';
@@ -57,7 +54,7 @@ export async function runPlan(args: readonly string[], terminal: Terminal): Prom
     stop: limits.seconds === null ? null : () => performance.now() - started > (limits.seconds ?? 0) * 1000,
     progress: (done, share) => terminal.progress(searchLine(done, share, limits.seconds)),
   };
-  const told = from === null ? null : readTold(from, scenario, decisions);
+  const told = from === null ? null : readTold(from);
   const { plan, stages } = told
     ? replanSeason(scenario, decisions, told, null, settings, tools, clock.hooks)
     : planSeason(scenario, decisions, null, settings, tools, clock.hooks);
@@ -165,11 +162,9 @@ function refusePlan(problems: readonly Problem[], json: boolean, terminal: Termi
  *
  * @throws Refusal where it does not
  */
-function readTold(file: string, scenario: Scenario, decisions: Decisions): Plan {
+function readTold(file: string): Plan {
   const plan = readPlanFile(file);
-  const malformed = checkPlan(scenario, decisions, plan).filter(({ code }) => MALFORMED.includes(code));
+  const malformed = checkShape(null, plan);
   if (malformed.length === 0) return plan as Plan;
   throw new Refusal(`${problemLines(malformed, LISTED)}\n${file} cannot be planned from.`, EXIT.blocked);
 }
-
-const MALFORMED: readonly ProblemCode[] = ['E8001', 'E8002', 'E8003', 'E8004', 'E8005'];

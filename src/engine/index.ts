@@ -1,5 +1,6 @@
 /** The only door to the engine. Holds no code. */
 export { checkPlan } from './checker/check-plan.ts';
+export { checkShape } from './checker/check-shape.ts';
 export type { LinearAnswer, LinearModel, LinearSolver } from './numerics/linear-solver.ts';
 export type { OverlayPolygons, PolygonOverlay, PreparedPolygon } from './numerics/polygon-overlay.ts';
 export { rewindPolygons } from './numerics/ring-winding.ts';

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -79,6 +79,34 @@ describe('plan', () => {
       const { status, stderr } = nodulary('plan', tiny, '--out', again, '--again', spoiled);
       expect([status, stderr]).toEqual([1, expect.stringContaining(says)]);
     }
+  });
+
+  it('goes on from a plan that people know, after a day is closed, and lists what changes', () => {
+    const day = join(desk, 'day');
+    cpSync(tiny, day, { recursive: true });
+    const plan = JSON.parse(readFileSync(join(out, 'plan.json'), 'utf8'));
+    const decisions = [{ kind: 'day-closed', date: plan.scenario.planningFrom }];
+    writeFileSync(join(day, 'decisions.json'), JSON.stringify({ format: 'nodulary-decisions/1', decisions }));
+    const next = join(desk, 'next');
+    const { status, stderr } = nodulary(
+      'plan',
+      day,
+      '--out',
+      next,
+      '--from',
+      join(out, 'plan.json'),
+      '--iterations',
+      '50',
+    );
+    expect(stderr).not.toMatch(/\n\s+at /);
+    expect(status).toBe(0);
+    expect(readFileSync(join(next, 'changes.txt'), 'utf8')).toMatch(/told/);
+    expect(nodulary('check', day, join(next, 'plan.json')).status).toBe(0);
+    writeFileSync(join(desk, 'half.json'), JSON.stringify({ format: plan.format }));
+    const half = nodulary('plan', day, '--out', next, '--from', join(desk, 'half.json'));
+    expect(half.status).toBe(1);
+    expect(half.stderr).toContain('E8002');
+    expect(half.stderr).not.toMatch(/\n\s+at /);
   });
 
   it('is played in past seasons: a table, the worst explained, ranges and unknowns, and no promise', () => {

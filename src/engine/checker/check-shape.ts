@@ -5,8 +5,12 @@ import type { Scenario } from '../vocabulary/scenario.ts';
 import { finding } from './finding.ts';
 import { OBJECT_LISTS, TABLES, type TableRule, VALUES } from './plan-columns.ts';
 
-/** Is this a plan document at all, with every part, column, kind and index in order? Nothing else may run before. */
-export function checkShape(scenario: Scenario, plan: unknown): readonly Problem[] {
+/**
+ * Is this a plan document at all, with every part, column, kind and index in order? Nothing else may run before.
+ *
+ * @param scenario whose planning days it is to hold; null: those it names itself
+ */
+export function checkShape(scenario: Scenario | null, plan: unknown): readonly Problem[] {
   const format = valueAt(plan, 'format');
   if (format !== 'nodulary-plan/1') return [finding('E8001', 'format', null, format ?? null, 'nodulary-plan/1')];
   const lengths = listLengths(scenario, plan);
@@ -29,7 +33,7 @@ function valueAt(root: unknown, path: string): unknown {
 }
 
 /** Length of each list that indexes point into, by the name the column rules use. */
-function listLengths(scenario: Scenario, plan: unknown): ReadonlyMap<string, number> {
+function listLengths(scenario: Scenario | null, plan: unknown): ReadonlyMap<string, number> {
   const length = (path: string) => {
     const list = valueAt(plan, path);
     return Array.isArray(list) ? list.length : 0;
@@ -41,7 +45,7 @@ function listLengths(scenario: Scenario, plan: unknown): ReadonlyMap<string, num
     ['sites', length('ids.depots') + length('ids.places')],
     ['stations', length('season.stations')],
     ['members', length('season.memberYears')],
-    ['planningDays', scenario.planning.to - scenario.planning.from + 1],
+    ['planningDays', scenario ? scenario.planning.to - scenario.planning.from + 1 : ownDays(plan)],
     ['roadStates', ROAD_STATES.length],
     ['twoStates', 2],
     ['grants', length('allocation.grants.lot')],
@@ -51,6 +55,11 @@ function listLengths(scenario: Scenario, plan: unknown): ReadonlyMap<string, num
     ['trips', length('delivery.trips.vehicle')],
     ['legs', length('delivery.legs')],
   ]);
+}
+
+function ownDays(plan: unknown): number {
+  const day = (name: string) => parseIsoDate(String(valueAt(plan, `scenario.${name}`))) ?? 0;
+  return day('planningTo') - day('planningFrom') + 1;
 }
 
 type Lengths = ReadonlyMap<string, number>;

@@ -1,4 +1,4 @@
-import { isoDate, type Plan, type Scenario } from '../../engine/index.ts';
+import { dayNumber, isoDate, type Plan, type Scenario } from '../../engine/index.ts';
 import type { MapSymbol } from './map-view.ts';
 
 /** What one community has signed for, by its records. Packs and bags as whole numbers, what came back taken off. */
@@ -49,7 +49,7 @@ export function soFarByCommunity(plan: Plan, scenario: Scenario, zoneId: string 
         returned: records.reduce((sum, { returnedPacks }) => sum + returnedPacks, 0),
         first: isoDate(days[0] as (typeof days)[number]),
         last: isoDate(days.at(-1) as (typeof days)[number]),
-        sownOn: sown.length === 0 ? null : isoDate([...sown].sort((a, b) => b - a)[0] as (typeof sown)[number]),
+        sownOn: sown.length === 0 ? null : isoDate(dayNumber(Math.max(...sown))),
         growers: most(records.map(({ growers }) => growers)),
         growersWomen: most(records.map(({ growersWomen }) => growersWomen)),
         packsToCome: toCome.get(communityId) ?? 0,

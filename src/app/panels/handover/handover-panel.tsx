@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { messageLength } from '../../../presentation/exports/message-length.ts';
 import type { CommunityTask } from '../../../presentation/papers/community-task.ts';
+import { deliveryMessages } from '../../../presentation/papers/delivery-messages.ts';
 import { number, type PaperCase } from '../../../presentation/papers/paper-case.ts';
 import { CoatingBatch } from './coating-batch.tsx';
 import { CoatingSteps } from './coating-steps.tsx';
@@ -16,6 +18,7 @@ export default function HandoverPanel() {
 
 function Crops({ c, task }: { readonly c: PaperCase; readonly task: CommunityTask }) {
   const { handover } = c.said;
+  const communityId = task.about.community.id;
   const { crops } = task;
   const [name, setName] = useState(crops[0]?.crop);
   const crop = crops.find((one) => one.crop === name) ?? crops[0];
@@ -47,6 +50,24 @@ function Crops({ c, task }: { readonly c: PaperCase; readonly task: CommunityTas
       <SharingText c={c} crop={crop} />
       {coatings.length > 0 && <CoatingBatch key={crop.crop} c={c} crop={crop} coatings={coatings} />}
       <CoatingSteps c={c} task={{ crops: [crop], coatings }} />
+      <Messages c={c} communityId={communityId} />
     </div>
+  );
+}
+
+/** What to send to the phone of whoever receives here, with the places it takes. */
+function Messages({ c, communityId }: { readonly c: PaperCase; readonly communityId: string }) {
+  const messages = deliveryMessages(c, new Set([communityId]));
+  const { handover } = c.said;
+  if (messages.length === 0) return null;
+  return (
+    <section>
+      <h3>{handover.messages}</h3>
+      {messages.map(({ date, text }) => (
+        <p key={`${date} ${text}`}>
+          {text} <span className="note">{handover.places(number(c, messageLength(text).units))}</span>
+        </p>
+      ))}
+    </section>
   );
 }

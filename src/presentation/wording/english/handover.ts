@@ -17,6 +17,8 @@ export const HANDOVER_WORDING = {
   lot: 'lot, last day',
   ofLot: (lot: string, expires: string) => `${lot}, ${expires}`,
 
+  messages: 'To send to the phone there',
+  places: (count: string) => `${count} of 160 places`,
   cropsLabel: 'Crop',
   cropPacks: (packs: string, isOne: boolean) => `${packs} ${isOne ? 'pack' : 'packs'}`,
   noPacks: 'no packs',

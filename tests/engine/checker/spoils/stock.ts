@@ -292,4 +292,27 @@ export const STOCK_SPOILS: readonly Spoil[] = [
         (i) => set(p.allocation.shortfalls.reason, i, 'handed-over-before'),
       ),
   },
+  {
+    name: 'packs on hold said not to be',
+    code: 'E8405',
+    spoil: (p) =>
+      onFirst(
+        p.allocation.lots.packsHeld,
+        (packs) => packs > 0,
+        (i) => set(p.allocation.lots.packsHeld, i, 0),
+      ),
+  },
+  {
+    name: 'hand-overs recorded that never were',
+    code: 'E8014',
+    spoil: (p) => {
+      const { date, community, lot, packs, returnedPacks, sownOn } = p.handovers as {
+        -readonly [Column in keyof typeof p.handovers]: unknown[];
+      };
+      [date, community, lot, packs, returnedPacks, sownOn].forEach((column, i) => {
+        column.push(['2026-11-01', 0, 0, 1, 0, null][i]);
+      });
+      return true;
+    },
+  },
 ];
