@@ -28,7 +28,8 @@ function exchangeRow(state: RouteState, slot: number): void {
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const other = idleSlotOf(state, group);
       if (other < 0 || state.groupAt[slot] === group) continue;
-      const gain = (state.slotCost[slot] as number) - costOn(state, slot, other);
+      priceOn(state, slot, other);
+      const gain = (state.slotCost[slot] as number) - (there[0] as number);
       if (gain > bestGain) {
         bestGain = gain;
         bestOther = other;
@@ -39,10 +40,11 @@ function exchangeRow(state: RouteState, slot: number): void {
     for (let i = start; i < end; i++) {
       const other = state.usedSlots[i] as number;
       if (state.groupAt[slot] === state.groupAt[other]) continue;
-      const there = costOn(state, slot, other);
-      if (there === Number.POSITIVE_INFINITY) continue;
-      const before = (state.slotCost[slot] as number) + (state.slotCost[other] as number);
-      const gain = before - there - costOn(state, other, slot);
+      priceOn(state, slot, other);
+      if (there[0] === Number.POSITIVE_INFINITY) continue;
+      const left = (state.slotCost[slot] as number) + (state.slotCost[other] as number) - (there[0] as number);
+      priceOn(state, other, slot);
+      const gain = left - (there[0] as number);
       if (gain > bestGain) {
         bestGain = gain;
         bestOther = other;
@@ -52,18 +54,23 @@ function exchangeRow(state: RouteState, slot: number): void {
   if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
 }
 
+/** The price made last: in an array, so that it is not put on the heap. */
+const there = new Float64Array(1);
+
 /** What a slot's row would cost on another slot; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
-function costOn(state: RouteState, slot: number, other: number): number {
+function priceOn(state: RouteState, slot: number, other: number): void {
+  there[0] = Number.POSITIVE_INFINITY;
   const { problem, load, place } = state;
   const { slots, visits } = problem;
-  if ((state.mostKg[slot] as number) > (slots.payloadKg[other] as number)) return Number.POSITIVE_INFINITY;
-  if ((state.mostLitres[slot] as number) > (slots.coolLitres[other] as number)) return Number.POSITIVE_INFINITY;
+  if ((state.mostKg[slot] as number) > (slots.payloadKg[other] as number)) return;
+  if ((state.mostLitres[slot] as number) > (slots.coolLitres[other] as number)) return;
   const kmCost = slots.kmCost[other] as number;
   const dayCost = slots.dayCost[other] as number;
   const sameShelf = state.shelfOf[slot] === state.shelfOf[other];
   const sameMatrix = slots.matrix[slot] === slots.matrix[other];
   if (sameShelf && sameMatrix) {
-    return dayCost + (state.km[slot] as number) * kmCost + (state.visitCost[slot] as number);
+    there[0] = dayCost + (state.km[slot] as number) * kmCost + (state.visitCost[slot] as number);
+    return;
   }
   const { kmFrom, size } = problem.matrices[slots.matrix[other] as number] as PlaceMatrix;
   const shelves = problem.shelfStart.length - 1;
@@ -78,5 +85,5 @@ function costOn(state: RouteState, slot: number, other: number): number {
       ? (state.edge[i] as number)
       : (kmFrom[(place[i] as number) * size + (place[i + 1] as number)] as number);
   }
-  return dayCost + km * kmCost + visitCost;
+  there[0] = dayCost + km * kmCost + visitCost;
 }

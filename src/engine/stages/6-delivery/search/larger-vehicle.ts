@@ -1,5 +1,8 @@
 import { idleSlotOf, type RouteState } from './route-state.ts';
 
+/** Kilometres that a visit adds, for `findLarger`: in an array, so that they are not put on the heap on the way. */
+export const addedKm = new Float64Array(1);
+
 /** Cheapest of the larger vehicles found last: what it costs more, and the slot; -1 where there is none. */
 const more = new Float64Array(1);
 let larger = -1;
@@ -17,15 +20,14 @@ export function largerSlot(): number {
 /**
  * Looks for the cheapest vehicle of the same shelf and roads that could take over a slot's only trip with one load more: one that
  * stands idle, or one whose own trips the slot's vehicle could take over in exchange.
- *
- * @param km kilometres that the visit adds
+ * The kilometres that the visit adds stand in `addedKm`.
  */
-export function findLarger(state: RouteState, visit: number, slot: number, km: number): void {
+export function findLarger(state: RouteState, visit: number, slot: number): void {
   const { slots, visits } = state.problem;
   const shelf = state.shelfOf[slot] as number;
   const kg = (state.mostKg[slot] as number) + (visits.kg[visit] as number);
   const litres = (state.mostLitres[slot] as number) + (visits.litres[visit] as number);
-  const kmThen = (state.km[slot] as number) + km;
+  const kmThen = (state.km[slot] as number) + (addedKm[0] as number);
   const now = (slots.dayCost[slot] as number) + (state.km[slot] as number) * (slots.kmCost[slot] as number);
   let least = Number.POSITIVE_INFINITY;
   larger = -1;

@@ -1,4 +1,4 @@
-import { findLarger, largerCost } from './larger-vehicle.ts';
+import { addedKm, findLarger, largerCost } from './larger-vehicle.ts';
 import { type RouteState, SLACK } from './route-state.ts';
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
 
@@ -69,11 +69,12 @@ export function renewPrice(
   if (cheaper) memory.price[entry] = found[0] as number;
 }
 
-/** Price from which on a place is of no interest. */
+/** Price, and kilometres in a row, from which on a place is of no interest. */
 const most = new Float64Array(1).fill(NEVER);
+const mostKm = new Float64Array(1);
 /**
- * Kilometres or price of the place found last, and before it the most kilometres of interest: a number that is not whole would be
- * put on the heap if it were returned.
+ * Kilometres or price of the place found last, and before it the most kilometres of interest. All these stand in arrays: a number
+ * that is not whole would be put on the heap if it were returned.
  */
 const found = new Float64Array(1);
 
@@ -84,7 +85,8 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   const shelves = problem.shelfStart.length - 1;
   const visitCost = visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
   const kmCost = slots.kmCost[slot] as number;
-  const mostKm = kmCost > 0 ? ((most[0] as number) - visitCost) / kmCost : NEVER;
+  mostKm[0] = NEVER;
+  if (kmCost > 0) mostKm[0] = ((most[0] as number) - visitCost) / kmCost;
   found[0] = NEVER;
   if (visitCost === NEVER) return 0;
   if ((state.nodes[slot] as number) === 0) {
@@ -97,18 +99,19 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   if (problem.grows && state.trips[slot] === 1) {
     if (!fits(state, visit, slot, state.tripKg[first] as number, state.tripLitres[first] as number)) {
       // Rows stand on the vehicles that suit them, so a larger one saves nothing on the way.
-      found[0] = mostKm;
+      found[0] = mostKm[0] as number;
       const at = problem.timed ? findTimed(state, visit, slot, true) : findUntimed(state, visit, slot, true);
-      if ((found[0] as number) >= mostKm) {
+      if ((found[0] as number) >= (mostKm[0] as number)) {
         found[0] = NEVER;
         return 0;
       }
-      findLarger(state, visit, slot, found[0] as number);
+      addedKm[0] = found[0] as number;
+      findLarger(state, visit, slot);
       found[0] = largerCost() + visitCost;
       return at + LARGER;
     }
   }
-  found[0] = mostKm;
+  found[0] = mostKm[0] as number;
   let where = problem.timed ? findTimed(state, visit, slot, false) : findUntimed(state, visit, slot, false);
   if (problem.reloads) {
     const within = found[0] as number;

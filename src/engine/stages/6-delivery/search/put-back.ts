@@ -2,7 +2,7 @@ import { log } from '../../../numerics/elementary.ts';
 import type { RandomStream } from '../../../numerics/random-stream.ts';
 import { timesUntil } from './chances.ts';
 import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
-import { findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
+import { addedKm, findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
 import { ALONE, AT_LEAST, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
 import type { Ruins } from './remove-strings.ts';
 import { idleSlotOf, type RouteState } from './route-state.ts';
@@ -165,11 +165,11 @@ function insertInLarger(state: RouteState, visit: number, slot: number, after: n
   const { kmFrom, kmTo, size } = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
   const hub = (problem.visits.place[visit] as number) * size;
   const node = slot * state.stride + after;
-  const km =
+  addedKm[0] =
     (kmTo[hub + (state.place[node] as number)] as number) +
     (kmFrom[hub + (state.place[node + 1] as number)] as number) -
     (state.edge[node] as number);
-  findLarger(state, visit, slot, km);
+  findLarger(state, visit, slot);
   const shelves = problem.shelfStart.length - 1;
   const visitCost = problem.visits.shelfCost[visit * shelves + (state.shelfOf[slot] as number)] as number;
   const other = largerSlot();
