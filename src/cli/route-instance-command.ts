@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { InstanceFault, readInstance } from '../adapters/instance-files/read-instance.ts';
 import { type InstanceAnswer, type RoutingInstance, solveInstance } from '../engine/index.ts';
 import { costText, solutionText } from '../presentation/exports/solution-text.ts';
+import { UNSERVED_WORDING } from '../presentation/wording/english/reasons.ts';
 import { readNumber, readOptions } from './read-options.ts';
 import { EXIT, type ExitCode, Refusal } from './refusal.ts';
 import { type SearchLimits, stepsInTime } from './steps-in-time.ts';
@@ -27,7 +28,7 @@ export function runRouteInstance(args: readonly string[], terminal: Terminal): E
   if (call.solution !== null) writeFileSync(call.solution, solutionText(instance, answer));
   terminal.result(answerLines(answer, limits.iterations, call.seed));
   if (answer.leftOut.length === 0) return EXIT.done;
-  terminal.notice(`No room was found for ${answer.leftOut.length} customers: ${answer.leftOut.join(' ')}.`);
+  for (const line of leftOutLines(answer)) terminal.notice(line);
   return EXIT.blocked;
 }
 
@@ -79,6 +80,14 @@ function openInstance(file: string): RoutingInstance {
     if (error instanceof Error && 'code' in error) throw new Refusal(`${file} cannot be read: ${error.message}`);
     throw error;
   }
+}
+
+/** Customers left out, those of one reason together. */
+function leftOutLines({ leftOut, leftOutFor }: InstanceAnswer): string[] {
+  return [...new Set(leftOutFor)].map((reason) => {
+    const customers = leftOut.filter((_, i) => leftOutFor[i] === reason);
+    return `Left out, ${UNSERVED_WORDING[reason]}: ${customers.join(' ')}.`;
+  });
 }
 
 function answerLines(answer: InstanceAnswer, planned: number, seed: number): string {
