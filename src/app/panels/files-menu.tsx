@@ -72,7 +72,7 @@ export function FilesMenu() {
               close();
             }}
           >
-            {words.records.open}
+            {words.frame.views.records}
           </button>
         )}
         <FileInput label={words.frame.openFolder} folder onDone={close} />

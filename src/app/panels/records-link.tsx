@@ -15,7 +15,7 @@ export function RecordsLink() {
         place.go({ view: 'records' });
       }}
     >
-      {words.records.open}
+      {words.frame.views.records}
     </a>
   );
 }

@@ -1,7 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { OpenedScenario } from '../../adapters/workers/worker-messages.ts';
 import type { Decision, ReadFault } from '../../engine/index.ts';
-import { addEntries } from '../../presentation/records/handover-entry.ts';
 import type { KeptState } from './kept-state.ts';
 import type { SeasonState } from './season-store.ts';
 
@@ -52,6 +51,7 @@ export function dayRecords(
       const { name, files, faults, decisions, entries, events, planning } = get();
       if (planning) return;
       const bytes = files.get(HANDOVERS);
+      const { addEntries } = await import('../../presentation/records/handover-entry.ts');
       const text = entries.length > 0 ? addEntries(bytes ? new TextDecoder().decode(bytes) : null, entries) : null;
       const now = text === null ? files : new Map([...files, [HANDOVERS, new TextEncoder().encode(text)]]);
       const decided: readonly Decision[] = [...decisions, ...events, { kind: 'day-closed', date }];

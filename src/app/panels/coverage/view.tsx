@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Plan, Scenario } from '../../../engine/index.ts';
 import { signedForSymbols } from '../../../presentation/views/coverage-so-far.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
@@ -16,9 +17,10 @@ import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
-import { SoFar } from './so-far.tsx';
 import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
+
+const SoFar = lazy(async () => ({ default: (await import('./so-far.tsx')).SoFar }));
 
 function Answer() {
   const { hectares } = useAmounts();
@@ -61,7 +63,9 @@ function Panel() {
       <RangeFigures />
       <MoneyLines />
       <CoverageZonesTable />
-      <SoFar />
+      <Suspense>
+        <SoFar />
+      </Suspense>
       <PrintMap />
       <div className="coverage-below">
         <LossBudgetTable />

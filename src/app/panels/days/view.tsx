@@ -11,7 +11,6 @@ import { RecordsLink } from '../records-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
-import { HeldZones } from './held-zones.tsx';
 import { MapLegend } from './map-legend.tsx';
 import { NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
@@ -21,6 +20,7 @@ import { VehicleChart } from './vehicle-chart.tsx';
 import { VehicleTable } from './vehicle-table.tsx';
 import { ZoneWorth } from './zone-worth.tsx';
 
+const HeldZones = lazy(async () => ({ default: (await import('./held-zones.tsx')).HeldZones }));
 const ReplanDays = lazy(async () => ({ default: (await import('./replan-days.tsx')).ReplanDays }));
 
 function Answer() {
@@ -58,7 +58,9 @@ function Panel() {
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
       <ZoneWorth shown={shown} worth={worth} />
-      <HeldZones shown={shown} worth={worth} />
+      <Suspense>
+        <HeldZones shown={shown} worth={worth} />
+      </Suspense>
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
       <DayCautions />
       <footer className="note days-foot">
