@@ -1,8 +1,8 @@
 import { lazy, Suspense } from 'react';
 import type { Plan, Scenario } from '../../../engine/index.ts';
-import { signedForSymbols } from '../../../presentation/views/coverage-so-far.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
+import { signedForSymbols } from '../../../presentation/views/signed-for-symbols.ts';
 import { byZone, sharePicture } from '../../map/share-picture.ts';
 import { rememberLast } from '../../state/remember-last.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
@@ -26,9 +26,8 @@ function Answer() {
   const { hectares } = useAmounts();
   const words = useWords().coverage;
   const plan = useSeason((season) => season.plan);
-  const isSigned = useSeason((season) => (season.scenario?.handovers.length ?? 0) > 0);
   if (plan === null) return <NotPlanned />;
-  const { plannedHa, reachedHa, signedForHa } = plan.outcomes.headline;
+  const { plannedHa, reachedHa } = plan.outcomes.headline;
   if (plan.season.memberYears.length === 0) return <h1>{words.answer.none(hectares(plannedHa))}</h1>;
   const figure = (shown: string) => (
     <Figure path="outcomes.headline.reachedHa" title={words.figures.expectedHaTitle}>
@@ -49,7 +48,6 @@ function Answer() {
             {words.answer.oneInTen} {figure(low)}.
           </>
         )}
-        {isSigned && ` ${words.answer.beside(hectares(signedForHa))}`}
       </h1>
     </>
   );

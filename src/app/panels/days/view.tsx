@@ -7,7 +7,6 @@ import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { PaperLink } from '../paper-link.tsx';
-import { RecordsLink } from '../records-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
@@ -44,7 +43,7 @@ function Answer() {
 }
 
 function Panel() {
-  const { days, papers } = useWords();
+  const { days, frame, papers } = useWords();
   const shown = useDayShown();
   const vehicle = useShownVehicle(shown);
   const worth = useWorth();
@@ -75,7 +74,9 @@ function Panel() {
         <PaperLink paper="route" place={{ day: shown.day }}>
           {papers.ofDay}
         </PaperLink>{' '}
-        <RecordsLink />
+        <PaperLink paper="" place={{ view: 'records' }}>
+          {frame.views.records}
+        </PaperLink>
       </footer>
     </>
   );

@@ -4,7 +4,7 @@ import { localNumber } from '../../../presentation/local-number.ts';
 import { type DayVisit, visitsOfDay } from '../../../presentation/records/day-visits.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
 import { paperWords } from '../../../presentation/wording/paper-words.ts';
-import { HANDOVERS } from '../../state/day-records.ts';
+import { HANDOVERS } from '../../state/days-closed.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { dayTitle } from '../days/day-title.ts';
 import { ReplanDays } from '../days/replan-days.tsx';

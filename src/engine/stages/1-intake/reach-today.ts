@@ -9,15 +9,11 @@ import type { ScenarioDocument } from './read-document.ts';
  * What scenario.json says, moved on to the last day that decisions closed, never back. Days that are over are not planned any
  * more: planning begins on the day after all that is known.
  */
-export function reachToday(
-  report: IntakeReport,
-  stated: ScenarioDocument,
-  { document, decisions }: ScenarioRecords,
-): ScenarioDocument {
-  const asOf = closedDays(decisions?.value).reduce((latest, day) => Math.max(latest, day), stated.asOf);
+export function reachToday(report: IntakeReport, stated: ScenarioDocument, records: ScenarioRecords): ScenarioDocument {
+  const asOf = closedDays(records.decisions?.value).reduce((latest, day) => Math.max(latest, day), stated.asOf);
   const { from, to } = stated.planning;
   if (!(asOf >= from)) return { ...stated, asOf: dayNumber(asOf) };
-  const file = document?.file ?? null;
+  const file = records.document?.file ?? null;
   const next = dayNumber(asOf + 1);
   report.add('E1207', {
     file,
