@@ -107,7 +107,7 @@ export const INTAKE_PROBLEMS = {
   },
   E1207: {
     what: inFile('planning began on {value}, and all is known up to {asOf}: the days after it are planned'),
-    remedy: 'Nothing, where all hand-overs up to then are entered.',
+    remedy: 'Enter all hand-overs up to then.',
   },
   E1208: {
     what: inFile('the season is of {value}, but planning begins on {from}'),
@@ -312,15 +312,15 @@ export const INTAKE_PROBLEMS = {
   },
   E1962: {
     what: inFile('two records of {lot} for {community} on {date} differ; both are counted'),
-    remedy: 'Ask who signed, and take out what does not hold.',
+    remedy: 'Ask who signed.',
   },
   E1963: {
     what: inFile('{packs} packs of {lot} were handed over, though it came with {held}'),
-    remedy: 'Look for a wrong lot or number, and count the store.',
+    remedy: 'Ask who signed, and count the store.',
   },
   E1965: {
     what: inFile('{value} packs of {lot} are recorded for {community} on {date}, though {carried} were carried there'),
-    remedy: 'Ask who signed, and look for a wrong lot or number.',
+    remedy: 'Ask who signed.',
   },
   E1964: {
     what: inFile(
