@@ -319,14 +319,12 @@ export const INTAKE_PROBLEMS = {
     remedy: 'Ask who signed, and count the store.',
   },
   E1965: {
-    what: inFile('{value} packs of {lot} are recorded for {community} on {date}, though {carried} were carried there'),
+    what: inFile('{value} packs of {lot} for {community} on {date}, though {carried} were carried'),
     remedy: 'Ask who signed.',
   },
   E1964: {
-    what: inFile(
-      'packs of {lot} were in a box at {value} °C: {returned} came back and are on hold, {kept} are to be kept back',
-    ),
-    remedy: 'Nobody uses them until a named person clears them on stated evidence.',
+    what: inFile('a box was at {value} °C: {returned} packs of {lot} came back, {kept} did not; all are on hold'),
+    remedy: 'A named person clears them on stated evidence.',
   },
   E1970: {
     what: inFile('no column of times and temperatures is found among {value}; the file is not used'),
