@@ -304,11 +304,11 @@ export const INTAKE_PROBLEMS = {
   },
   E1960: {
     what: inFile('{value} lies after the day up to which all is known'),
-    remedy: 'Enter what happened once it has happened; close the day, or correct the date.',
+    remedy: 'Close the day, or correct the date.',
   },
   E1961: {
     what: inFile('the same hand-over is recorded twice; it is counted once'),
-    remedy: 'If it happened twice, name the vehicle of each.',
+    remedy: 'If there were two, name the vehicle of each.',
   },
   E1962: {
     what: inFile('two records of {lot} for {community} on {date} differ; both are counted'),
