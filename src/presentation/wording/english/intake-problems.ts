@@ -316,7 +316,7 @@ export const INTAKE_PROBLEMS = {
   },
   E1963: {
     what: inFile('{packs} packs of {lot} were handed over, though it came with {held}'),
-    remedy: 'Ask who signed, and count the store.',
+    remedy: 'Count the store.',
   },
   E1965: {
     what: inFile('{value} packs of {lot} for {community} on {date}, though {carried} were carried'),
