@@ -106,7 +106,7 @@ export const INTAKE_PROBLEMS = {
     remedy: 'Give the ISO 4217 code.',
   },
   E1207: {
-    what: inFile('planning began on {value}, and all is known up to {asOf}: the days after it are planned'),
+    what: inFile('days of planning from {value} to {asOf} are over'),
     remedy: 'Enter all hand-overs up to then.',
   },
   E1208: {
@@ -303,7 +303,7 @@ export const INTAKE_PROBLEMS = {
     remedy: 'Correct the id, or take the decision back.',
   },
   E1960: {
-    what: inFile('{value} lies after the day up to which all is known'),
+    what: inFile('{value} lies after the as-of day'),
     remedy: 'Close the day, or correct the date.',
   },
   E1961: {
