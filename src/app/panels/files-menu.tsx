@@ -42,39 +42,23 @@ export function FilesMenu() {
             {words.frame.files}, {words.frame.problemCount(blocks + setAside + noted)}
           </button>
         )}
-        {season.plan && (
-          <button
-            type="button"
-            onClick={() => {
-              go({ view: 'handover' });
-              close();
-            }}
-          >
-            {words.papers.amounts}
-          </button>
-        )}
-        {season.plan && (
-          <button
-            type="button"
-            onClick={() => {
-              go({ view: 'papers' });
-              close();
-            }}
-          >
-            {words.papers.open}
-          </button>
-        )}
-        {season.plan && (
-          <button
-            type="button"
-            onClick={() => {
-              go({ view: 'records' });
-              close();
-            }}
-          >
-            {words.records.open}
-          </button>
-        )}
+        {season.plan &&
+          (['handover', 'papers', 'records'] as const).map((view) => (
+            <button
+              key={view}
+              type="button"
+              onClick={() => {
+                go({ view });
+                close();
+              }}
+            >
+              {view === 'handover'
+                ? words.papers.amounts
+                : view === 'papers'
+                  ? words.papers.open
+                  : words.frame.views[view]}
+            </button>
+          ))}
         <FileInput label={words.frame.openFolder} folder onDone={close} />
         <FileInput label={words.frame.openZip} accept=".zip" onDone={close} />
         {season.read && <FileInput label={words.frame.openFiles} multiple onDone={close} />}

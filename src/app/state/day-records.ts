@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { OpenedScenario } from '../../adapters/workers/worker-messages.ts';
 import type { Decision, ReadFault } from '../../engine/index.ts';
 import { addEntries } from '../../presentation/records/handover-entry.ts';
+import { HANDOVERS } from './days-closed.ts';
 import type { KeptState } from './kept-state.ts';
 import type { SeasonState } from './season-store.ts';
 
@@ -13,15 +14,6 @@ type Read = (
   faults: readonly ReadFault[],
   decisions?: readonly Decision[],
 ) => Promise<OpenedScenario | null>;
-
-/** Where hand-overs stand, as the command line reads them. */
-export const HANDOVERS = 'handovers.csv';
-
-/** The decisions that intake reads the files by: which days are over and what rain was measured. */
-export const daysOf = (decisions: readonly Decision[]): string =>
-  JSON.stringify(decisions.filter(({ kind }) => kind === 'day-closed' || kind === 'rain'));
-
-export const movesTheDay = (decisions: readonly Decision[]): boolean => daysOf(decisions) !== '[]';
 
 /** The day's records: entered one by one, made part of the season when the day is closed. The past is only ever added to. */
 export function dayRecords(

@@ -41,12 +41,7 @@ export function keptState(kept: KeptText): KeptState {
     keepDecisions: (sha256, decisions) => kept.write(`decisions:${sha256}`, JSON.stringify(decisions)),
     recordsFor(sha256) {
       const told = parsed(kept.read(`records:${sha256}`)) as Partial<KeptRecords> | null;
-      if (told === null || typeof told !== 'object') return NO_RECORDS;
-      return {
-        handovers: typeof told.handovers === 'string' ? told.handovers : null,
-        entries: Array.isArray(told.entries) ? told.entries : [],
-        events: Array.isArray(told.events) ? told.events : [],
-      };
+      return Array.isArray(told?.entries) && Array.isArray(told.events) ? (told as KeptRecords) : NO_RECORDS;
     },
     keepRecords: (sha256, records) => kept.write(`records:${sha256}`, JSON.stringify(records)),
     theme: () => oneOf('theme', ['light', 'dark'] as const),

@@ -30,7 +30,7 @@ import type {
 } from '../../engine/index.ts';
 import type { HandoverEntry } from '../../presentation/records/handover-entry.ts';
 import { stepOf } from './changed-inputs.ts';
-import { dayRecords, daysOf, HANDOVERS, movesTheDay } from './day-records.ts';
+import { daysOf, HANDOVERS, movesTheDay } from './days-closed.ts';
 import type { KeptState } from './kept-state.ts';
 import { planQuestions } from './plan-questions.ts';
 import { REPLAN_ITERATIONS, SEARCH } from './search-settings.ts';
@@ -218,6 +218,9 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
       }
     }
 
+    /** Loaded when something is entered: most visitors read a plan. */
+    const dayRecords = async () => (await import('./day-records.ts')).dayRecords(set, get, kept, read);
+
     return {
       ...NOTHING,
       ...planQuestions(client, set, get, fail),
@@ -358,7 +361,9 @@ export function createSeasonStore(client: PlanClient, kept: KeptState): SeasonSt
         set({ difference: null });
       },
 
-      ...dayRecords(set, get, kept, read),
+      enter: (added) => void dayRecords().then((records) => records.enter(added)),
+      takeOut: (what, index) => void dayRecords().then((records) => records.takeOut(what, index)),
+      closeDay: async (date) => (await dayRecords()).closeDay(date),
     };
   });
 }

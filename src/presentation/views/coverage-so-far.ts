@@ -1,5 +1,4 @@
 import { dayNumber, isoDate, type Plan, type Scenario } from '../../engine/index.ts';
-import type { MapSymbol } from './map-view.ts';
 
 /** What one community has signed for, by its records. Packs and bags as whole numbers, what came back taken off. */
 export interface CommunitySoFar {
@@ -87,18 +86,4 @@ function zonesOf({ ids, places: { shares } }: Plan): Map<string, string> {
     if (zone !== undefined && share > (best.get(id)?.[1] ?? 0)) best.set(id, [zone, share]);
   });
   return new Map([...best].map(([id, [zone]]) => [id, zone]));
-}
-
-const DONE_PIXELS = 9;
-
-/** A mark on each community whose packs are signed for. */
-export function signedForSymbols(plan: Plan, scenario: Scenario): MapSymbol[] {
-  return soFarByCommunity(plan, scenario, null)
-    .filter(({ inoculantPacks, seedBags }) => inoculantPacks + seedBags > 0)
-    .flatMap(({ communityId }): MapSymbol[] => {
-      const place = plan.places.communityPlace[plan.ids.communities.indexOf(communityId)] ?? -1;
-      const [lon, lat] = [plan.places.placeLon[place], plan.places.placeLat[place]];
-      if (lon === undefined || lat === undefined) return [];
-      return [{ kind: 'stop-done', position: [lon, lat], text: '', tone: 'ink', size: DONE_PIXELS }];
-    });
 }

@@ -1,5 +1,6 @@
 import type { DeliveryDifference, Plan, Scenario } from '../../engine/index.ts';
 import { localNumber, withUnit } from '../local-number.ts';
+import { paperWords } from '../wording/paper-words.ts';
 import type { Words } from '../wording/words.ts';
 import { weekdayOf } from './days-axis.ts';
 import { dateText } from './frame-view.ts';
@@ -17,7 +18,7 @@ export interface ChangesView {
 type Change = DeliveryDifference['changes'][number];
 
 export function changesView(difference: DeliveryDifference, plan: Plan, scenario: Scenario, words: Words): ChangesView {
-  const { changes: said } = words.days;
+  const { changes: said } = paperWords(words).runs;
   const { promisesBroken, promisesPrice } = difference;
   const money = (value: number) => withUnit(localNumber(Math.abs(value), words), plan.scenario.currency);
   const count = localNumber(promisesBroken, words);
@@ -44,8 +45,9 @@ export function changesView(difference: DeliveryDifference, plan: Plan, scenario
 function costText(
   { costBefore, costAfter }: DeliveryDifference,
   money: (value: number) => string,
-  { days: { changes: said } }: Words,
+  words: Words,
 ): string {
+  const { changes: said } = paperWords(words).runs;
   if (costBefore === null || costAfter === null) return '';
   const more = costAfter - costBefore;
   if (Math.abs(more) < 0.5) return said.sameCost;
@@ -62,7 +64,7 @@ const day = (iso: string, words: Words): string =>
   words.days.weekdayDate(words.weekdays[weekdayOf(iso)] ?? '', dateText(iso, words, false));
 
 function communityLine({ code, communityId, group, before, after, reasons }: Change, scenario: Scenario, words: Words) {
-  const { changes: said } = words.days;
+  const { changes: said } = paperWords(words).runs;
   const who = scenario.communities.find(({ id }) => id === communityId)?.name || communityId;
   const what = said.goods[group];
   const [was, is] = [before[0], after[0]];
@@ -85,7 +87,7 @@ const days = (list: Change['before'], words: Words): string =>
 
 /** Stops that a vehicle gains and loses on a day: what its driver is told. */
 function vehicleLines(changes: readonly Change[], words: Words): string[] {
-  const { changes: said } = words.days;
+  const { changes: said } = paperWords(words).runs;
   const gained = new Map<string, number>();
   for (const { before, after } of changes) {
     const keys = (list: Change['before']) => new Set(list.map(({ date, vehicleId }) => `${date} ${vehicleId}`));

@@ -2,12 +2,21 @@ import { HANDOVER_WORDING } from './english/handover.ts';
 import { COMMUNITY_PAPERS } from './english/papers-community.ts';
 import { ROAD_PAPERS } from './english/papers-road.ts';
 import { STORE_PAPERS } from './english/papers-store.ts';
+import { RECORDS_WORDING } from './english/records.ts';
+import { SEASON_RUNS_WORDING } from './english/season-runs.ts';
 import { spokenPseudo } from './pseudo.ts';
 import type { Widened, Words } from './words.ts';
 
-const english = { road: ROAD_PAPERS, community: COMMUNITY_PAPERS, store: STORE_PAPERS, handover: HANDOVER_WORDING };
+const english = {
+  road: ROAD_PAPERS,
+  community: COMMUNITY_PAPERS,
+  store: STORE_PAPERS,
+  handover: HANDOVER_WORDING,
+  records: RECORDS_WORDING,
+  runs: SEASON_RUNS_WORDING,
+};
 
-/** Words of the papers. They stand apart from the page's own words, so that only who asks for papers loads them. */
+/** Words of the papers, and of the records they come back as. They stand apart from the page's own words, so that only who asks for papers loads them. */
 export type PaperWords = Widened<typeof english>;
 
 /** The words of the papers in the language of the page's words. */

@@ -3,7 +3,6 @@ import { COVERAGE_WORDING } from './english/coverage.ts';
 import { DAYS_WORDING } from './english/days.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
-import { RECORDS_WORDING } from './english/records.ts';
 import { REPLAY_WORDING } from './english/replay.ts';
 import { STOCK_WORDING } from './english/stock.ts';
 
@@ -16,7 +15,6 @@ export const english = {
   days: DAYS_WORDING,
   replay: REPLAY_WORDING,
   stock: STOCK_WORDING,
-  records: RECORDS_WORDING,
 };
 
 /** A dictionary: words of the same meaning at the same place, functions of the same arguments. */

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { dayNumber, type Handover } from '../../../src/engine/index.ts';
-import { signedForSymbols, soFarByCommunity } from '../../../src/presentation/views/coverage-so-far.ts';
+import { soFarByCommunity } from '../../../src/presentation/views/coverage-so-far.ts';
+import { signedForSymbols } from '../../../src/presentation/views/signed-for-symbols.ts';
 import { stockCase } from './stock-case.ts';
 
 const { plan, scenario: sent } = stockCase('demo-district');

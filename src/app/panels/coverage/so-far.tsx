@@ -1,12 +1,13 @@
 import { localNumber } from '../../../presentation/local-number.ts';
 import { soFarByCommunity } from '../../../presentation/views/coverage-so-far.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useSeason, useView, useWords } from '../../state/use-stores.ts';
 import { dayTitle } from '../days/day-title.ts';
 
 /** What communities have signed for, and what they have sown: those of the zone chosen, else all. Nothing before the first record. */
 export function SoFar() {
   const words = useWords();
-  const { soFar } = words.coverage;
+  const { soFar } = paperWords(words).runs;
   const zone = useView((view) => view.zone);
   const { plan, scenario } = useSeason();
   if (!plan || !scenario || scenario.handovers.length === 0) return null;

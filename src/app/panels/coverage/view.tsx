@@ -1,7 +1,8 @@
+import { lazy, Suspense } from 'react';
 import type { Plan, Scenario } from '../../../engine/index.ts';
-import { signedForSymbols } from '../../../presentation/views/coverage-so-far.ts';
 import { communityShares } from '../../../presentation/views/coverage-zones.ts';
 import { EMPTY_PICTURE } from '../../../presentation/views/map-view.ts';
+import { signedForSymbols } from '../../../presentation/views/signed-for-symbols.ts';
 import { byZone, sharePicture } from '../../map/share-picture.ts';
 import { rememberLast } from '../../state/remember-last.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
@@ -16,18 +17,18 @@ import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
 import { PrintHead, PrintMap } from './print-parts.tsx';
 import { RangeFigures } from './range-figures.tsx';
-import { ReplaySection } from './replay-section.tsx';
-import { SoFar } from './so-far.tsx';
 import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
+
+const ReplaySection = lazy(async () => ({ default: (await import('./replay-section.tsx')).ReplaySection }));
+const SoFar = lazy(async () => ({ default: (await import('./so-far.tsx')).SoFar }));
 
 function Answer() {
   const { hectares } = useAmounts();
   const words = useWords().coverage;
   const plan = useSeason((season) => season.plan);
-  const isSigned = useSeason((season) => (season.scenario?.handovers.length ?? 0) > 0);
   if (plan === null) return <NotPlanned />;
-  const { plannedHa, reachedHa, signedForHa } = plan.outcomes.headline;
+  const { plannedHa, reachedHa } = plan.outcomes.headline;
   if (plan.season.memberYears.length === 0) return <h1>{words.answer.none(hectares(plannedHa))}</h1>;
   const figure = (shown: string) => (
     <Figure path="outcomes.headline.reachedHa" title={words.figures.expectedHaTitle}>
@@ -48,7 +49,6 @@ function Answer() {
             {words.answer.oneInTen} {figure(low)}.
           </>
         )}
-        {isSigned && ` ${words.answer.beside(hectares(signedForHa))}`}
       </h1>
     </>
   );
@@ -62,8 +62,10 @@ function Panel() {
       <RangeFigures />
       <MoneyLines />
       <CoverageZonesTable />
-      <SoFar />
-      <ReplaySection />
+      <Suspense>
+        <SoFar />
+        <ReplaySection />
+      </Suspense>
       <PrintMap />
       <div className="coverage-below">
         <LossBudgetTable />

@@ -55,8 +55,7 @@ export function CoverageZonesTable() {
       <p className="note table-foot">
         <span>
           {view.cutOff > 0 && `${text.cutOff(view.cutOff)} `}
-          {text.chanceNote} {text.middles}{' '}
-          {isSigned ? words.coverage.stages.explainStill : words.coverage.stages.explain}
+          {text.chanceNote} {text.middles} {words.coverage.stages.explain}
         </span>
         <button type="button" className="link" onClick={() => void saveTable('zones.csv', plan, scenario)}>
           {text.save}

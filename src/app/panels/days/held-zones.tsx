@@ -1,6 +1,7 @@
 import type { SeasonCalendar } from '../../../engine/index.ts';
 import { localNumber, withUnit } from '../../../presentation/local-number.ts';
 import { type HeldZone, releaseView } from '../../../presentation/views/days-release.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { useView, useWords } from '../../state/use-stores.ts';
 import type { DayShown } from './day-shown.ts';
@@ -15,32 +16,32 @@ interface HeldZonesProps {
 export function HeldZones({ shown: { plan, scenario }, worth }: HeldZonesProps) {
   const words = useWords();
   const chooseZone = useView((view) => view.chooseZone);
-  const { days } = words;
+  const { runs } = paperWords(words);
   if (worth === null) return null;
   const { mm, leadDays, waiting, released } = releaseView(plan, scenario, worth);
   if (waiting.length + released.length === 0) return null;
   return (
     <section className="held-zones">
-      <h2>{days.holdTitleMm(localNumber(mm, words))}</h2>
+      <h2>{runs.holdTitleMm(localNumber(mm, words))}</h2>
       {waiting.length === 0 ? (
-        <p className="note">{days.holdNone}</p>
+        <p className="note">{runs.holdNone}</p>
       ) : (
         <>
-          <p className="note">{days.holdIntro(localNumber(leadDays, words))}</p>
+          <p className="note">{runs.holdIntro(localNumber(leadDays, words))}</p>
           <div className="scrolls">
             <table className="ruled">
               <thead>
                 <tr>
-                  <th scope="col">{days.holdZone}</th>
+                  <th scope="col">{runs.holdZone}</th>
                   <th scope="col" className="number">
-                    {days.holdFallen}
+                    {runs.holdFallen}
                   </th>
-                  <th scope="col">{days.holdExpected}</th>
+                  <th scope="col">{runs.holdExpected}</th>
                   <th scope="col" className="number">
-                    {days.holdTooLate}
+                    {runs.holdTooLate}
                   </th>
-                  <th scope="col">{days.holdGoes}</th>
-                  <th scope="col">{days.holdPlanned}</th>
+                  <th scope="col">{runs.holdGoes}</th>
+                  <th scope="col">{runs.holdPlanned}</th>
                 </tr>
               </thead>
               <tbody>
@@ -52,7 +53,7 @@ export function HeldZones({ shown: { plan, scenario }, worth }: HeldZonesProps) 
           </div>
         </>
       )}
-      {released.length > 0 && <p className="note">{days.holdReleased(released.map(({ name }) => name).join(', '))}</p>}
+      {released.length > 0 && <p className="note">{runs.holdReleased(released.map(({ name }) => name).join(', '))}</p>}
     </section>
   );
 }
@@ -67,9 +68,10 @@ function HeldRow({
   readonly choose: () => void;
 }) {
   const { days } = words;
+  const { runs } = paperWords(words);
   const percent = (share: number) => withUnit(localNumber(share * 100, words), '%');
   const date = (iso: string | null) => (iso === null ? days.none : dayTitle(iso, words));
-  const goes = days.holdPacks(
+  const goes = runs.holdPacks(
     localNumber(zone.packs, words),
     localNumber(zone.communities, words),
     localNumber(zone.litres, words),
@@ -86,16 +88,16 @@ function HeldRow({
       <td className="number">{zone.fallenMm === null ? days.none : localNumber(zone.fallenMm, words, 1)}</td>
       <td>
         {zone.expected === null ? days.releaseNever : date(zone.expected)}{' '}
-        {zone.expected !== null && <span className="soft">{days.holdSpan(date(zone.early), date(zone.late))}</span>}
+        {zone.expected !== null && <span className="soft">{runs.holdSpan(date(zone.early), date(zone.late))}</span>}
       </td>
       <td className="number">
         {percent(zone.tooLate)}{' '}
-        {zone.never >= 0.005 && <span className="soft">{days.holdNeverToo(percent(zone.never))}</span>}
+        {zone.never >= 0.005 && <span className="soft">{runs.holdNeverToo(percent(zone.never))}</span>}
       </td>
       <td>
-        {goes} <span className="soft">{days.holdVerdict(percent(zone.kept), percent(zone.bestKept))}</span>
+        {goes} <span className="soft">{runs.holdVerdict(percent(zone.kept), percent(zone.bestKept))}</span>
       </td>
-      <td>{first === last ? date(first) : days.holdSpan(date(first), date(last))}</td>
+      <td>{first === last ? date(first) : runs.holdSpan(date(first), date(last))}</td>
     </tr>
   );
 }

@@ -1,10 +1,11 @@
 import { changesView } from '../../../presentation/views/days-changes.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useChangedInputs, useSeason, useWords } from '../../state/use-stores.ts';
 
 /** Plans the days alone again after a change on the road, and says whose goods come otherwise. */
 export function ReplanDays() {
   const words = useWords();
-  const { changes } = words.days;
+  const { changes } = paperWords(words).runs;
   const changed = useChangedInputs();
   const { plan, scenario, difference, planning, replanDays, dismissDifference } = useSeason();
   if (plan === null || scenario === null) return null;

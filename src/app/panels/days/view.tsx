@@ -7,11 +7,9 @@ import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { PaperLink } from '../paper-link.tsx';
-import { RecordsLink } from '../records-link.tsx';
 import { DayCautions } from './cautions.tsx';
 import { dayOnMap, useDayShown, useShownVehicle } from './day-shown.ts';
 import './days.css';
-import { HeldZones } from './held-zones.tsx';
 import { MapLegend } from './map-legend.tsx';
 import { FertiliserLeft, NotServedLines } from './not-served.tsx';
 import { SeasonAndCalendar } from './season-and-calendar.tsx';
@@ -21,6 +19,7 @@ import { VehicleChart } from './vehicle-chart.tsx';
 import { VehicleTable } from './vehicle-table.tsx';
 import { ZoneWorth } from './zone-worth.tsx';
 
+const HeldZones = lazy(async () => ({ default: (await import('./held-zones.tsx')).HeldZones }));
 const ReplanDays = lazy(async () => ({ default: (await import('./replan-days.tsx')).ReplanDays }));
 
 function Answer() {
@@ -44,7 +43,7 @@ function Answer() {
 }
 
 function Panel() {
-  const { days, papers } = useWords();
+  const { days, frame, papers } = useWords();
   const shown = useDayShown();
   const vehicle = useShownVehicle(shown);
   const worth = useWorth();
@@ -59,7 +58,9 @@ function Panel() {
       <NotServedLines left={shown.notServed} />
       <FertiliserLeft />
       <ZoneWorth shown={shown} worth={worth} />
-      <HeldZones shown={shown} worth={worth} />
+      <Suspense>
+        <HeldZones shown={shown} worth={worth} />
+      </Suspense>
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}
       <DayCautions />
       <footer className="note days-foot">
@@ -74,7 +75,9 @@ function Panel() {
         <PaperLink paper="route" place={{ day: shown.day }}>
           {papers.ofDay}
         </PaperLink>{' '}
-        <RecordsLink />
+        <PaperLink paper="" place={{ view: 'records' }}>
+          {frame.views.records}
+        </PaperLink>
       </footer>
     </>
   );

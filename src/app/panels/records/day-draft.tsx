@@ -1,13 +1,14 @@
 import type { Decision } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import type { HandoverEntry } from '../../../presentation/records/handover-entry.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 
 /** What is entered of the day and can still be taken out. */
 export function DayDraft() {
   const words = useWords();
-  const { records } = words;
+  const { records } = paperWords(words);
   const { entries, events, scenario, takeOut } = useSeason();
   const nameOf = (id: string) => scenario?.communities.find((one) => one.id === id)?.name ?? id;
   const count = entries.length + events.length;
@@ -41,10 +42,15 @@ const entryText = (
   nameOf: (id: string) => string,
   words: Words,
 ): string =>
-  words.records.entry(nameOf(communityId), lotId, localNumber(packs, words), localNumber(returnedPacks, words));
+  paperWords(words).records.entry(
+    nameOf(communityId),
+    lotId,
+    localNumber(packs, words),
+    localNumber(returnedPacks, words),
+  );
 
 function eventText(event: Decision, nameOf: (id: string) => string, words: Words): string {
-  const { event: said } = words.records;
+  const { event: said } = paperWords(words).records;
   switch (event.kind) {
     case 'hold':
       return said.hold(event.lotId, event.packs === undefined ? '' : localNumber(event.packs, words));

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react';
 import type { Decision } from '../../../engine/index.ts';
 import type { HandoverEntry } from '../../../presentation/records/handover-entry.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { ChoiceField, DateField, NumberField, number, said, TextField } from './fields.tsx';
 import { ToldProblems } from './told-problems.tsx';
@@ -12,7 +13,7 @@ type Kind = (typeof KINDS)[number];
 
 /** What happened beside the planned visits: one form, its fields by what it was. */
 export function OtherEvent({ day }: { readonly day: OpenDay }) {
-  const { records } = useWords();
+  const { records } = paperWords(useWords());
   const [kind, setKind] = useState<Kind>('handover');
   const { problems, record } = useEnter(day);
 
@@ -46,7 +47,7 @@ export function OtherEvent({ day }: { readonly day: OpenDay }) {
 }
 
 function ChoiceKind({ kind, onChoose }: { readonly kind: Kind; readonly onChoose: (kind: Kind) => void }) {
-  const { records } = useWords();
+  const { records } = paperWords(useWords());
   return (
     <select
       aria-label={records.kindLabel}
@@ -63,7 +64,7 @@ function ChoiceKind({ kind, onChoose }: { readonly kind: Kind; readonly onChoose
 }
 
 function Fields({ kind, day: { scenario, today } }: { readonly kind: Kind; readonly day: OpenDay }) {
-  const { records } = useWords();
+  const { records } = paperWords(useWords());
   const lots = scenario.lots.map(({ id }) => [id, id] as const);
   const vehicles = scenario.vehicles.map(({ id }) => [id, id] as const);
   const communities = scenario.communities
@@ -196,7 +197,7 @@ function readEvent(kind: Kind, form: FormData, { plan, today }: OpenDay): Decisi
 
 /** A logger's own file, read with the others by its name and columns. */
 function ReadingFile() {
-  const { records } = useWords();
+  const { records } = paperWords(useWords());
   const replaceFiles = useSeason((season) => season.replaceFiles);
   const [added, setAdded] = useState<string | null>(null);
   return (

@@ -3,7 +3,8 @@ import { saveFile } from '../../../adapters/browser/save-file.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { type DayVisit, visitsOfDay } from '../../../presentation/records/day-visits.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
-import { HANDOVERS } from '../../state/day-records.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
+import { HANDOVERS } from '../../state/days-closed.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { dayTitle } from '../days/day-title.ts';
 import { ReplanDays } from '../days/replan-days.tsx';
@@ -23,7 +24,7 @@ export default function RecordsPanel() {
   if (day === null) return null;
   return (
     <div className="records">
-      <p className="note">{words.records.intro}</p>
+      <p className="note">{paperWords(words).records.intro}</p>
       {difference && <ReplanDays />}
       <Visits key={day.today} day={day} />
       <OtherEvent key={day.today} day={day} />
@@ -48,7 +49,7 @@ function useOpenVisits({
 
 function Visits({ day }: { readonly day: OpenDay }) {
   const words = useWords();
-  const { records } = words;
+  const { records } = paperWords(words);
   const [all, open] = useOpenVisits(day);
   const [shown, setShown] = useState<string | null>(null);
   const { problems, record } = useEnter(day);
@@ -102,7 +103,7 @@ interface VisitLineProps {
 
 function VisitLine({ day, visit, isOpen, isShown, onShow }: VisitLineProps) {
   const words = useWords();
-  const { records } = words;
+  const { records } = paperWords(words);
   const goods = (['seed', 'inoculant', 'sticker', 'fertiliser'] as const)
     .map((kind) => [kind, visit.goods.reduce((sum, one) => (one.kind === kind ? sum + one.packs : sum), 0)] as const)
     .filter(([, packs]) => packs > 0)
@@ -134,7 +135,7 @@ function VisitLine({ day, visit, isOpen, isShown, onShow }: VisitLineProps) {
 
 function CloseDay({ day }: { readonly day: OpenDay }) {
   const words = useWords();
-  const { records } = words;
+  const { records } = paperWords(words);
   const { planning, opening, closeDay, files } = useSeason();
   const [, open] = useOpenVisits(day);
   const bytes = files.get(HANDOVERS);

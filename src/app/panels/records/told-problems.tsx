@@ -1,4 +1,5 @@
 import type { Problem } from '../../../engine/index.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useWords } from '../../state/use-stores.ts';
 
 /** What does not hold of an entry, with its code and what to do. */
@@ -13,7 +14,9 @@ export function ToldProblems({ problems }: { readonly problems: readonly Problem
           return (
             <li key={`${problem.code} ${problem.column}`}>
               <b className={problem.weight === 'noted' ? '' : 'alarm'}>
-                {problem.weight === 'noted' ? words.records.notedTitle : words.records.problemsTitle}
+                {problem.weight === 'noted'
+                  ? paperWords(words).records.notedTitle
+                  : paperWords(words).records.problemsTitle}
               </b>{' '}
               {what(problem)} <span className="soft">{remedy}</span> <span className="note">{problem.code}</span>
             </li>

@@ -1,16 +1,12 @@
 import { lazy, Suspense } from 'react';
-import { plainPicture } from '../../map/plain-picture.ts';
-import { useSeason } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
-import { NotPlanned } from '../empty-states.tsx';
+import { PAPERS } from '../papers/view.tsx';
 
 // Loaded when asked for: most visitors read a plan and enter nothing.
 const RecordsAnswer = lazy(() => import('./records-answer.tsx'));
 const RecordsPanel = lazy(() => import('./records-panel.tsx'));
 
 function Answer() {
-  const isPlanned = useSeason((season) => season.plan !== null);
-  if (!isPlanned) return <NotPlanned />;
   return (
     <Suspense>
       <RecordsAnswer />
@@ -27,10 +23,4 @@ function Panel() {
 }
 
 /** What happened, entered in the evening: hand-overs, returns, holds, rain; then the day is closed. */
-export const RECORDS: ViewParts = {
-  Answer,
-  Panel,
-  Chart: () => null,
-  Legend: () => null,
-  picture: ({ scenario }) => plainPicture(scenario),
-};
+export const RECORDS: ViewParts = { ...PAPERS, Answer, Panel };

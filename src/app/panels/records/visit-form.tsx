@@ -2,6 +2,7 @@ import type { FormEvent } from 'react';
 import type { Decision } from '../../../engine/index.ts';
 import type { DayVisit } from '../../../presentation/records/day-visits.ts';
 import type { HandoverEntry } from '../../../presentation/records/handover-entry.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useWords } from '../../state/use-stores.ts';
 import { DateField, NumberField, number, said, TextField } from './fields.tsx';
 import { ToldProblems } from './told-problems.tsx';
@@ -32,7 +33,7 @@ export function VisitForm({
   readonly visit: DayVisit;
   readonly onDone: () => void;
 }) {
-  const { records } = useWords();
+  const { records } = paperWords(useWords());
   const { problems, record } = useEnter(day);
   const hasLiving = visit.goods.some(({ kind }) => kind === 'inoculant');
 

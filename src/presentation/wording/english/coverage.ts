@@ -4,7 +4,6 @@ export const COVERAGE_WORDING = {
     inMiddle: 'In a middle season,',
     of: (planned: string) => `of ${planned} are expected in time with live inoculant;`,
     oneInTen: 'in one outcome of ten, fewer than',
-    beside: (signedFor: string) => `Beside that, ${signedFor} ha are signed for.`,
     never: 'in nine outcomes of ten, no fewer.',
     none: (planned: string) =>
       `None of the ${planned} ha planned can be expected to be sown in time: no past season can be played.`,
@@ -48,8 +47,6 @@ export const COVERAGE_WORDING = {
     signedForTitle: 'Hectares that the packs signed for coat',
     sownTitle: 'Of those, hectares reported sown',
     explain: 'Expected is what the plan gives; signed for and sown are what the hand-over sheets say.',
-    explainStill:
-      'Still expected is what is yet to come, beside what is signed for; signed for and sown are what the records say.',
   },
   money: {
     goods: 'Goods',
@@ -101,19 +98,6 @@ export const COVERAGE_WORDING = {
     middles: 'Zones show their own middle outcomes; these need not add up to that of the district.',
     save: 'Save zones.csv',
     nitrogenTitle: 'Nitrogen fixed, middle outcome',
-  },
-  soFar: {
-    title: (where: string, count: string) => `So far, ${where}: ${count} communities with records`,
-    community: 'Community',
-    bags: 'bags of seed',
-    packs: 'packs of inoculant',
-    returned: 'came back',
-    toCome: 'packs still to come',
-    growers: 'growers',
-    women: (count: string) => `(${count} women)`,
-    handed: 'Handed over',
-    span: (first: string, last: string) => `${first} to ${last}`,
-    sown: 'Sown',
   },
   map: { title: 'Share of land expected in time', none: 'none in time' },
   seasons: {

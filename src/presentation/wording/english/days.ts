@@ -115,22 +115,6 @@ export const DAYS_WORDING = {
     `That rain is expected by ${date} (${early} to ${late}, six seasons in ten).`,
   releaseNot: (percent: string) => `In ${percent} of the seasons it never comes.`,
   releaseLate: (percent: string) => `Held back, ${percent} of the land is sown too late.`,
-  holdTitleMm: (mm: string) => `Held until ${mm} mm fall in three days`,
-  holdIntro: (lead: string) =>
-    `Where that rain has not fallen, packs may wait in the depot; ${lead} days after it they go out. The plan above has them on fixed days.`,
-  holdZone: 'Zone',
-  holdFallen: 'Fallen, mm',
-  holdExpected: 'Expected by',
-  holdSpan: (early: string, late: string) => `${early} to ${late}`,
-  holdTooLate: 'Too late',
-  holdNeverToo: (percent: string) => `never in ${percent}`,
-  holdGoes: 'Goes then',
-  holdPacks: (packs: string, communities: string, litres: string, depots: string) =>
-    `${packs} packs for ${communities} communities, ${litres} L of box, from ${depots}`,
-  holdPlanned: 'Planned for',
-  holdVerdict: (rule: string, best: string) => `rule keeps ${rule}, best fixed day ${best}`,
-  holdNone: 'That rain has fallen in every zone that still awaits inoculant.',
-  holdReleased: (zones: string) => `Let go, because that rain has fallen: ${zones}.`,
   releaseKept: (percent: string, best: string) => `The rule keeps ${percent} of the value, the best fixed day ${best}.`,
 
   cautionsTitle: 'Take care',
@@ -207,36 +191,6 @@ export const DAYS_WORDING = {
     `Weighs ${cost} in all, worth and promises counted; ${money} of it money.`,
   moveOtherDay: 'It is another day than told.',
   moveLeaves: (count: string) => `${count} other hand-overs would find no place.`,
-  changes: {
-    title: 'What changes',
-    replan: 'Plan the days again',
-    replanNote:
-      'From this plan, which people know: packs and days that were told are kept where they can be, and what came free is shared out. Replan above starts anew.',
-    allKept: 'Every day that was told is kept.',
-    broken: (count: string, isOne: boolean) =>
-      `${count} ${isOne ? 'hand-over comes' : 'hand-overs come'} on another day than told, or not.`,
-    sameCost: 'Delivery costs the same.',
-    dearer: (money: string) => `Delivery costs ${money} more.`,
-    cheaper: (money: string) => `Delivery costs ${money} less.`,
-    goods: { dry: 'seed', inoculant: 'inoculant', both: 'seed and inoculant', fertiliser: 'fertiliser' },
-    brokenPrice: (money: string) => `Reckoned at ${money}.`,
-    noLongerGiven: (who: string, what: string) => `${who}: ${what} is not given any more`,
-    otherAmount: (who: string, what: string, now: string, before: string, date: string) =>
-      `${who}: ${now} packs and bags of ${what}, not ${before}, on ${date}`,
-    noLonger: (who: string, what: string, reason: string) => `${who}: ${what} does not come: ${reason}`,
-    nowServed: (who: string, what: string, date: string, vehicle: string) =>
-      `${who}: ${what} now comes on ${date}, ${vehicle}`,
-    otherDay: (who: string, what: string, now: string, before: string, vehicle: string) =>
-      `${who}: ${what} on ${now}, not on ${before}, ${vehicle}`,
-    otherVehicle: (who: string, what: string, now: string, before: string, date: string) =>
-      `${who}: ${what} with ${now}, not ${before}, on ${date}`,
-    otherHours: (count: string, isOne: boolean) =>
-      `${count} ${isOne ? 'hand-over comes' : 'hand-overs come'} at another hour of its day: print those route sheets again`,
-    stopsMore: (vehicle: string, date: string, count: string, isOne: boolean) =>
-      `${vehicle}, ${date}: ${count} ${isOne ? 'stop' : 'stops'} more`,
-    stopsFewer: (vehicle: string, date: string, count: string, isOne: boolean) =>
-      `${vehicle}, ${date}: ${count} ${isOne ? 'stop' : 'stops'} fewer`,
-  },
   close: 'Way closed',
   isClosed: 'closed',
   closeTitle: (place: string, date: string) => `Way closed: the last road to ${place}, from ${date} on`,

@@ -91,7 +91,7 @@ export const INTAKE_PROBLEMS = {
   },
   E1202: {
     what: inFile('planning ends on {value}, before it begins on {from}'),
-    remedy: 'Correct planning.from and planning.to. Of a season that is over nothing is left to plan.',
+    remedy: 'Correct planning.from and planning.to.',
   },
   E1203: { what: inFile('planning lasts {days} days, more than a year'), remedy: 'Plan one season at a time.' },
   E1204: { what: inFile('the entry is not known and is not used'), remedy: 'Correct its name, or take it out.' },
@@ -106,8 +106,8 @@ export const INTAKE_PROBLEMS = {
     remedy: 'Give the ISO 4217 code.',
   },
   E1207: {
-    what: inFile('planning began on {value}, and all is known up to {asOf}: the days after it are planned'),
-    remedy: 'Nothing, where what happened up to then is entered under hand-overs.',
+    what: inFile('days of planning from {value} to {asOf} are over'),
+    remedy: 'Enter all hand-overs up to then.',
   },
   E1208: {
     what: inFile('the season is of {value}, but planning begins on {from}'),
@@ -307,32 +307,28 @@ export const INTAKE_PROBLEMS = {
     remedy: 'Correct the id, or take the decision back.',
   },
   E1960: {
-    what: inFile('{value} lies after the day up to which all is known'),
-    remedy: 'Enter what happened once it has happened; close the day, or correct the date.',
+    what: inFile('{value} lies after the as-of day'),
+    remedy: 'Close the day, or correct the date.',
   },
   E1961: {
     what: inFile('the same hand-over is recorded twice; it is counted once'),
-    remedy: 'Nothing, if it happened once. If it happened twice, enter one of them with its own packs or kilograms.',
+    remedy: 'If there were two, name the vehicle of each.',
   },
   E1962: {
-    what: inFile(
-      'two records tell of {lot} handed over to {community} on {date}, with different figures; both are counted',
-    ),
-    remedy: 'Ask who signed. Take out the record that does not hold; leave both where there were two hand-overs.',
+    what: inFile('two records of {lot} for {community} on {date} differ; both are counted'),
+    remedy: 'Ask who signed.',
   },
   E1963: {
-    what: inFile('{packs} packs of {lot} were handed over and kept in all, though the lot came with {held}'),
-    remedy: 'Look for a wrong lot or a wrong number among its records, and count what is in the store.',
+    what: inFile('{packs} packs of {lot} were handed over, though it came with {held}'),
+    remedy: 'Count the store.',
   },
   E1965: {
-    what: inFile('{value} packs of {lot} are recorded for {community} on {date}, though {carried} were carried there'),
-    remedy: 'Ask who signed: a wrong number, a wrong lot, or packs meant for another community.',
+    what: inFile('{value} packs of {lot} for {community} on {date}, though {carried} were carried'),
+    remedy: 'Ask who signed.',
   },
   E1964: {
-    what: inFile(
-      'packs of {lot} were in a box at {value} °C: {returned} came back and are on hold, {kept} are to be kept back',
-    ),
-    remedy: 'Do not use or give them out until a named person clears them on stated evidence.',
+    what: inFile('a box was at {value} °C: {returned} packs of {lot} came back, {kept} did not; all are on hold'),
+    remedy: 'A named person clears them on stated evidence.',
   },
   E1970: {
     what: inFile('no column of times and temperatures is found among {value}; the file is not used'),

@@ -1,6 +1,5 @@
 /** Words of what happened: what is entered in the evening, and the day that is closed with it. */
 export const RECORDS_WORDING = {
-  open: 'What happened',
   nothingYet: (day: string) => `Nothing is recorded yet. ${day} is the first day to enter.`,
   soFar: (packs: string, communities: string, days: string, isOneDay: boolean) =>
     `${packs} packs and bags are with ${communities} communities, by the records of ${days} ${isOneDay ? 'day' : 'days'}.`,

@@ -211,7 +211,7 @@ export const STAGE_PROBLEMS = {
   },
   E5025: {
     what: (p) => `${p.value} packs of ${p.facts['lot']} are on hold and are not given out.`,
-    remedy: 'Keep them apart. A named person clears them on stated evidence, or they are taken out of stock.',
+    remedy: 'A named person clears them on stated evidence.',
   },
   E5024: {
     what: (p) =>
