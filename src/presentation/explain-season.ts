@@ -1,6 +1,6 @@
 import type { ReplayedPlan, ReplayedSeason, Scenario } from '../engine/index.ts';
 import { seasonLabel } from './views/coverage-seasons.ts';
-import type { Words } from './wording/words.ts';
+import type { PaperWords } from './wording/paper-words.ts';
 
 const PLACES_NAMED = 3;
 
@@ -19,7 +19,7 @@ export function explainSeason(
   season: ReplayedSeason,
   { inoculatedHa }: ReplayedPlan,
   { scenario, zoneNames }: PlayedWhere,
-  words: Words['replay'],
+  words: PaperWords['replay'],
   figure: (value: number, decimals?: number) => string,
 ): string {
   const losses = Object.entries(season.lostHa)

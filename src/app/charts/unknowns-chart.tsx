@@ -1,10 +1,11 @@
 import type { RankedRow } from '../../presentation/views/coverage-replay.ts';
+import { paperWords } from '../../presentation/wording/paper-words.ts';
 import { useAmounts } from '../panels/coverage/use-amounts.ts';
 import { useWords } from '../state/use-stores.ts';
 
 /** Shares of a spread, a bar each: filled alone, framed with all it does together with others. The numbers stand beside them. */
 export function UnknownsChart({ rows }: { readonly rows: readonly RankedRow[] }) {
-  const words = useWords().replay;
+  const words = paperWords(useWords()).replay;
   const { amount } = useAmounts();
   return (
     <table className="ruled unknowns">

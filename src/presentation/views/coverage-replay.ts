@@ -7,6 +7,7 @@ import {
   worstSeasons,
 } from '../../engine/index.ts';
 import { explainSeason } from '../explain-season.ts';
+import { type PaperWords, paperWords } from '../wording/paper-words.ts';
 import type { Words } from '../wording/words.ts';
 import { amountsIn } from './coverage-amounts.ts';
 import { seasonLabel } from './coverage-seasons.ts';
@@ -23,7 +24,7 @@ const WORST = 3;
 export function worstSeasonTexts({ printed, zoneNames }: Played, scenario: Scenario, words: Words): string[] {
   const { amount } = amountsIn(words);
   return worstSeasons(printed, WORST).map((season) =>
-    explainSeason(season, printed, { scenario, zoneNames }, words.replay, amount),
+    explainSeason(season, printed, { scenario, zoneNames }, paperWords(words).replay, amount),
   );
 }
 
@@ -65,7 +66,7 @@ export function comparedPlans(printed: ReplayedPlan, other: ReplayedPlan, scenar
   };
 }
 
-export type RankedOutcome = keyof Words['replay']['unknownsOf'];
+export type RankedOutcome = keyof PaperWords['replay']['unknownsOf'];
 export const RANKED_OUTCOMES: readonly RankedOutcome[] = ['programmeNitrogenKg', 'reachedHa'];
 
 /** An unknown's share of a spread, percent; estimates below nought, which chance alone makes, are told as nought. */

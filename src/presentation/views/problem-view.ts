@@ -74,3 +74,17 @@ function withoutPlace(text: string): string {
 }
 
 export const rowsLeftOut = (entry: ProblemEntry): number => Math.max(0, entry.rowCount - ROWS_SHOWN);
+
+const MOST_CELLS = 20;
+
+/** A cell of a table, as a person sees it. */
+export interface MendableCell {
+  readonly row: number;
+  readonly value: string | null;
+}
+
+/** Cells of a table that the entry speaks of and that can be written anew here. */
+export function mendableCells({ file, column, problems }: ProblemEntry): readonly MendableCell[] {
+  if (file === null || column === null || !file.endsWith('.csv')) return [];
+  return problems.flatMap(({ row, value }) => (row === null || row === 1 ? [] : [{ row, value }])).slice(0, MOST_CELLS);
+}

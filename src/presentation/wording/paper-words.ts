@@ -3,6 +3,7 @@ import { COMMUNITY_PAPERS } from './english/papers-community.ts';
 import { ROAD_PAPERS } from './english/papers-road.ts';
 import { STORE_PAPERS } from './english/papers-store.ts';
 import { RECORDS_WORDING } from './english/records.ts';
+import { REPLAY_WORDING } from './english/replay.ts';
 import { SEASON_RUNS_WORDING } from './english/season-runs.ts';
 import { spokenPseudo } from './pseudo.ts';
 import type { Widened, Words } from './words.ts';
@@ -14,9 +15,10 @@ const english = {
   handover: HANDOVER_WORDING,
   records: RECORDS_WORDING,
   runs: SEASON_RUNS_WORDING,
+  replay: REPLAY_WORDING,
 };
 
-/** Words of the papers, and of the records they come back as. They stand apart from the page's own words, so that only who asks for papers loads them. */
+/** Words of the papers, of the records they come back as, and of past seasons. They stand apart from the page's own words, so that only who asks for them loads them. */
 export type PaperWords = Widened<typeof english>;
 
 /** The words of the papers in the language of the page's words. */

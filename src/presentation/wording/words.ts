@@ -3,7 +3,6 @@ import { COVERAGE_WORDING } from './english/coverage.ts';
 import { DAYS_WORDING } from './english/days.ts';
 import { PROBLEM_WORDING } from './english/problems.ts';
 import * as reasons from './english/reasons.ts';
-import { REPLAY_WORDING } from './english/replay.ts';
 import { STOCK_WORDING } from './english/stock.ts';
 
 /** All words of the app in English: the shape that every other language has to fill. */
@@ -13,7 +12,6 @@ export const english = {
   reasons,
   coverage: COVERAGE_WORDING,
   days: DAYS_WORDING,
-  replay: REPLAY_WORDING,
   stock: STOCK_WORDING,
 };
 

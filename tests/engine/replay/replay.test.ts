@@ -20,6 +20,7 @@ import { SPREAD_TOTALS } from '../../../src/engine/replay/spread-over-draws.ts';
 import { explainSeason } from '../../../src/presentation/explain-season.ts';
 import { grouped } from '../../../src/presentation/grouped-figure.ts';
 import { replayLines } from '../../../src/presentation/replay-lines.ts';
+import { paperWords } from '../../../src/presentation/wording/paper-words.ts';
 import { english } from '../../../src/presentation/wording/words.ts';
 import { bytesPutOnHeap } from '../../benchmarks/heap-profile.ts';
 import { readFolderFiles } from '../../plan-files.ts';
@@ -71,7 +72,13 @@ describe('a plan document played in past seasons', () => {
     const fewest = printed.seasons.map(({ reachedHa }) => reachedHa).sort((a, b) => a - b);
     expect(worst.map(({ reachedHa }) => reachedHa)).toEqual(fewest.slice(0, 3));
     for (const season of worst) {
-      const text = explainSeason(season, printed, { scenario, zoneNames: replay.zoneNames }, english.replay, grouped);
+      const text = explainSeason(
+        season,
+        printed,
+        { scenario, zoneNames: replay.zoneNames },
+        paperWords(english).replay,
+        grouped,
+      );
       expect(text).toContain('would have been');
       const lost = Object.values(season.lostHa).some((ha) => ha >= 0.05);
       if (lost) expect(text).toMatch(/most of it in [A-Z]/);

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { PlanAsMade, ReplayAnswer } from '../../../adapters/workers/worker-messages.ts';
 import type { ReplayedPlan } from '../../../engine/index.ts';
 import { comparedPlans } from '../../../presentation/views/coverage-replay.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { useAmounts } from './use-amounts.ts';
 
@@ -13,7 +14,7 @@ interface Beside {
 
 /** This plan beside another: the one before it, itself held for rain, or one from a file. */
 export function ComparePlans({ played }: { readonly played: ReplayAnswer }) {
-  const { page } = useWords().replay;
+  const { page } = paperWords(useWords()).replay;
   const { planBefore, plannedFrom, askReplay } = useSeason();
   const [beside, setBeside] = useState<Beside | null>(null);
   const compare = async (name: string, other: PlanAsMade<unknown>) => {
@@ -79,7 +80,7 @@ interface ComparedProps {
 }
 
 function Compared({ name, printed, other }: ComparedProps) {
-  const { page } = useWords().replay;
+  const { page } = paperWords(useWords()).replay;
   const { amount, hectares } = useAmounts();
   const scenario = useSeason((season) => season.scenario);
   if (scenario === null) return null;

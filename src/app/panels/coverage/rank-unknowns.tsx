@@ -4,6 +4,7 @@ import { playInWorkers } from '../../../adapters/workers/play-in-workers.ts';
 import { pageWorkers, startPagePlayWorker } from '../../../adapters/workers/start-page-play-worker.ts';
 import type { PreparedPlay, RankedUnknowns } from '../../../engine/index.ts';
 import { RANKED_OUTCOMES, type RankedOutcome, rankingView } from '../../../presentation/views/coverage-replay.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { UnknownsChart } from '../../charts/unknowns-chart.tsx';
 import { useWords } from '../../state/use-stores.ts';
 import { useAmounts } from './use-amounts.ts';
@@ -16,7 +17,7 @@ type Standing = number | RankedUnknowns | { readonly failed: string } | null;
 
 /** Which unknowns make the spread: worked out on request, beside the page, and called off where that is wanted. */
 export function RankUnknowns({ prepared }: { readonly prepared: PreparedPlay }) {
-  const { page } = useWords().replay;
+  const { page } = paperWords(useWords()).replay;
   const { amount } = useAmounts();
   const [standing, setStanding] = useState<Standing>(null);
   const calledOff = useRef<AbortController | null>(null);
@@ -60,7 +61,7 @@ export function RankUnknowns({ prepared }: { readonly prepared: PreparedPlay }) 
 }
 
 function Ranked({ ranked }: { readonly ranked: RankedUnknowns }) {
-  const words = useWords().replay;
+  const words = paperWords(useWords()).replay;
   const { page } = words;
   const { amount } = useAmounts();
   const [outcome, setOutcome] = useState<RankedOutcome>('programmeNitrogenKg');

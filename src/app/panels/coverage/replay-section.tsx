@@ -1,4 +1,5 @@
 import { worstSeasonTexts } from '../../../presentation/views/coverage-replay.ts';
+import { paperWords } from '../../../presentation/wording/paper-words.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { ComparePlans } from './compare-plans.tsx';
 import './replay.css';
@@ -8,7 +9,7 @@ import { useReplay } from './use-replay.ts';
 /** What past seasons would have made of the plan: the worst explained, what makes the spread, another plan beside it. */
 export function ReplaySection() {
   const words = useWords();
-  const { page } = words.replay;
+  const { page, sameSeasons } = paperWords(words).replay;
   const { plan, scenario } = useSeason();
   const replay = useReplay();
   if (!plan || !scenario || plan.season.memberYears.length === 0) return null;
@@ -27,7 +28,7 @@ export function ReplaySection() {
             <li key={text}>{text}</li>
           ))}
         </ul>
-        <p className="note">{words.replay.sameSeasons}</p>
+        <p className="note">{sameSeasons}</p>
       </section>
       <RankUnknowns key={plan.stageHashes['outcomes']} prepared={replay.prepared} />
       <ComparePlans key={`beside ${plan.stageHashes['outcomes']}`} played={replay} />

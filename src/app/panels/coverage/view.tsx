@@ -11,7 +11,6 @@ import { NotPlanned } from '../empty-states.tsx';
 import { Figure } from '../figure.tsx';
 import { ShareLegend } from '../share-legend.tsx';
 import './coverage.css';
-import { LossBudgetTable } from './loss-budget.tsx';
 import { MethodSection } from './method.tsx';
 import { MoneyLines } from './money-lines.tsx';
 import { PastSeasons } from './past-seasons.tsx';
@@ -20,6 +19,7 @@ import { RangeFigures } from './range-figures.tsx';
 import { useAmounts } from './use-amounts.ts';
 import { CoverageZonesTable } from './zones-table.tsx';
 
+const LossBudgetTable = lazy(async () => ({ default: (await import('./loss-budget.tsx')).LossBudgetTable }));
 const ReplaySection = lazy(async () => ({ default: (await import('./replay-section.tsx')).ReplaySection }));
 const SoFar = lazy(async () => ({ default: (await import('./so-far.tsx')).SoFar }));
 
@@ -68,7 +68,9 @@ function Panel() {
       </Suspense>
       <PrintMap />
       <div className="coverage-below">
-        <LossBudgetTable />
+        <Suspense>
+          <LossBudgetTable />
+        </Suspense>
         <MethodSection />
       </div>
     </div>

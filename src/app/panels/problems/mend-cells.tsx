@@ -1,20 +1,7 @@
 import { type FormEvent, useId } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
-import type { ProblemEntry } from '../../../presentation/views/problem-view.ts';
+import { mendableCells, type ProblemEntry } from '../../../presentation/views/problem-view.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
-
-const MOST_CELLS = 20;
-
-interface Cell {
-  readonly row: number;
-  readonly value: string | null;
-}
-
-/** Cells of a table that the entry speaks of and that can be written anew here. */
-export function mendableCells({ file, column, problems }: ProblemEntry): readonly Cell[] {
-  if (file === null || column === null || !file.endsWith('.csv')) return [];
-  return problems.flatMap(({ row, value }) => (row === null || row === 1 ? [] : [{ row, value }])).slice(0, MOST_CELLS);
-}
 
 /** New values for the cells that did not hold: written to the copy in the page, then all is read again. */
 export function MendCells({ entry, onDone }: { readonly entry: ProblemEntry; readonly onDone: () => void }) {

@@ -1,8 +1,9 @@
-import { type ReactNode, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useState } from 'react';
 import { saveFile } from '../../../adapters/browser/save-file.ts';
-import { type ProblemEntry, rowsLeftOut } from '../../../presentation/views/problem-view.ts';
+import { mendableCells, type ProblemEntry, rowsLeftOut } from '../../../presentation/views/problem-view.ts';
 import { useSeason, useView, useWords } from '../../state/use-stores.ts';
-import { MendCells, mendableCells } from './mend-cells.tsx';
+
+const MendCells = lazy(async () => ({ default: (await import('./mend-cells.tsx')).MendCells }));
 
 const FIRST_SHOWN = 40;
 
@@ -76,7 +77,11 @@ function ProblemItem({ entry, number }: { readonly entry: ProblemEntry; readonly
         <p>
           {entry.what} <span className="soft">{entry.remedy}</span>
         </p>
-        {mending && <MendCells entry={entry} onDone={() => setMending(false)} />}
+        {mending && (
+          <Suspense>
+            <MendCells entry={entry} onDone={() => setMending(false)} />
+          </Suspense>
+        )}
       </div>
       {cells.length > 0 && (
         <button type="button" className="edged" aria-expanded={mending} onClick={() => setMending(!mending)}>

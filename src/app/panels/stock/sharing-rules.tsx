@@ -1,13 +1,12 @@
-import { useId } from 'react';
+import { lazy, Suspense, useId } from 'react';
 import type { EqualOver, Fairness, Plan, Scenario } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
-import { growerSharesText } from '../../../presentation/views/grower-shares.ts';
 import { sharingRule } from '../../../presentation/views/stock-view.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 
 const RULES: readonly Fairness[] = ['equal-share', 'most-hectares', 'priority-first'];
-const GOODS = ['seed', 'inoculant'] as const;
+const GrowerShares = lazy(async () => ({ default: (await import('./grower-shares.tsx')).GrowerShares }));
 const OVERS: readonly EqualOver[] = ['community', 'zone', 'grower'];
 
 /** How what is short is shared. Choosing is a decision: it counts when the season is planned again. */
@@ -75,16 +74,9 @@ export function SharingRules({ plan, scenario }: { readonly plan: Plan; readonly
         {stock.packsReserved(localNumber(reserved, words), reserved === 1)}
       </Figure>
       <p className="soft">{rule.floor}</p>
-      {GOODS.map((commodity) => {
-        const told = growerSharesText(plan, scenario, commodity, words);
-        return (
-          told !== null && (
-            <p key={commodity} className="soft grower-shares">
-              {stock.shareMet[commodity]} {told}
-            </p>
-          )
-        );
-      })}
+      <Suspense>
+        <GrowerShares plan={plan} scenario={scenario} />
+      </Suspense>
     </div>
   );
 }

@@ -15,7 +15,6 @@ import type { ViewParts } from '../../views.ts';
 import { NotPlanned } from '../empty-states.tsx';
 import { PaperLink } from '../paper-link.tsx';
 import { ShareLegend } from '../share-legend.tsx';
-import { LotTable } from './lot-table.tsx';
 import { SeedRates } from './seed-rates.tsx';
 import { SharingRules } from './sharing-rules.tsx';
 import { ShortageTable } from './shortage-table.tsx';
@@ -35,6 +34,7 @@ const Shortages = memo(ShortageTable);
 const Zones = memo(ZoneGrid);
 // Loaded after the first view: they stand below the table.
 const Orders = memo(lazy(async () => ({ default: (await import('./order-table.tsx')).OrderTable })));
+const LotTable = lazy(async () => ({ default: (await import('./lot-table.tsx')).LotTable }));
 const Questions = memo(lazy(async () => ({ default: (await import('./what-if.tsx')).WhatIf })));
 
 let lastOnCells: readonly Decision[] = [];
@@ -146,7 +146,13 @@ function Chart() {
           </button>
         </span>
       </header>
-      {showAll ? <LotTable lots={lots} /> : <LotsChart lots={lots} />}
+      {showAll ? (
+        <Suspense>
+          <LotTable lots={lots} />
+        </Suspense>
+      ) : (
+        <LotsChart lots={lots} />
+      )}
       {!showAll && <ChartKey hasSowing={lots.sowing !== null} />}
     </>
   );

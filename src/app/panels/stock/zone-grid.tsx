@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useState } from 'react';
 import type { Plan, Scenario } from '../../../engine/index.ts';
 import { communityRow, type GridRow } from '../../../presentation/views/stock-grid.ts';
 import type { StockView } from '../../../presentation/views/stock-view.ts';
@@ -6,7 +6,8 @@ import { useView, useWords } from '../../state/use-stores.ts';
 import { useGridKeys } from '../grid-keys.ts';
 import { GridHead } from './grid-head.tsx';
 import { GridLine } from './grid-line.tsx';
-import { ShareEditor } from './share-editor.tsx';
+
+const ShareEditor = lazy(async () => ({ default: (await import('./share-editor.tsx')).ShareEditor }));
 
 /** The cell whose share is being fixed: row by key, crop by index. */
 interface Edited {
@@ -57,14 +58,16 @@ export function ZoneGrid({ plan, scenario, stock }: ZoneGridProps) {
             cell && edited && (
               <tr key={`${row.key} editor`} className="share-editor-row">
                 <td colSpan={columns}>
-                  <ShareEditor
-                    key={`${row.key} ${cell.crop}`}
-                    plan={plan}
-                    scenario={scenario}
-                    cell={cell}
-                    place={row.name}
-                    onLeave={leave}
-                  />
+                  <Suspense>
+                    <ShareEditor
+                      key={`${row.key} ${cell.crop}`}
+                      plan={plan}
+                      scenario={scenario}
+                      cell={cell}
+                      place={row.name}
+                      onLeave={leave}
+                    />
+                  </Suspense>
                 </td>
               </tr>
             ),
