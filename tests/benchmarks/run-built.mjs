@@ -1,6 +1,7 @@
 // Runs a benchmark of this folder, built as the command line is, so that the engine runs at its own pace:
 //   npm run bench:routes -- [SECONDS] [SEEDS, such as 1,2,3] [NAMES]   published instances; all of them: the table in stage 6's README
 //   npm run bench:delivery -- [STEPS] [FOLDERS]                        the plan beside what people do by hand
+//   npm run bench:growth -- [STEPS A LOAD] [COMMUNITIES]               invented districts of 100 to 1,000 loads with 15 vehicles
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';

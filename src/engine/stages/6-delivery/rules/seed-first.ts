@@ -42,19 +42,35 @@ export function linkSeed(scenario: Scenario, allocation: Allocation, loads: read
   return { dryOf, inoculantOf, mayGoAlone };
 }
 
-/** First day on which a load may be handed over, given the day of each served load (-1: not served). Infinity: not at all. */
-export function firstDayAfterSeed(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
+/**
+ * First day on which a load may be handed over, given who is served: by slot (-1: not at all) and the day of each slot. Infinity: not
+ * at all.
+ */
+export function firstDayAfterSeed(
+  links: SeedLinks,
+  load: number,
+  slotOf: ArrayLike<number>,
+  dayOfSlot: ArrayLike<number>,
+): number {
   let first = -1;
-  for (const dry of links.dryOf[load] as readonly number[]) first = Math.max(first, dayOf[dry] as number);
+  for (const dry of links.dryOf[load] as readonly number[]) {
+    const slot = slotOf[dry] as number;
+    if (slot >= 0) first = Math.max(first, dayOfSlot[slot] as number);
+  }
   return first < 0 && links.mayGoAlone[load] === 0 ? Number.POSITIVE_INFINITY : first;
 }
 
 /** Last day on which a dry load may still come: the first day on which inoculant for it is handed over. */
-export function lastDayBeforeInoculant(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
+export function lastDayBeforeInoculant(
+  links: SeedLinks,
+  load: number,
+  slotOf: ArrayLike<number>,
+  dayOfSlot: ArrayLike<number>,
+): number {
   let last = Number.POSITIVE_INFINITY;
   for (const inoculant of links.inoculantOf[load] as readonly number[]) {
-    const day = dayOf[inoculant] as number;
-    if (day >= 0 && day < last) last = day;
+    const slot = slotOf[inoculant] as number;
+    if (slot >= 0) last = Math.min(last, dayOfSlot[slot] as number);
   }
   return last;
 }

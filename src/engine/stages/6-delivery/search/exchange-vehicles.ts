@@ -1,4 +1,5 @@
 import { swapRows } from './change-rows.ts';
+import { swapIfCheaper } from './judge-moves.ts';
 import { DEPOT, idleSlotOf, type RouteState } from './route-state.ts';
 import type { PlaceMatrix } from './routing-problem.ts';
 
@@ -14,21 +15,26 @@ export function exchangeVehicles(state: RouteState): void {
   const touched = backup.count;
   for (let i = 0; i < touched; i++) {
     const slot = backup.slot[i] as number;
-    if ((state.nodes[slot] as number) > 0) exchangeRow(state, slot);
+    // A row that was only tried out is as it was.
+    if (state.version[slot] !== backup.version[i] && (state.nodes[slot] as number) > 0) exchangeRow(state, slot);
   }
 }
 
 function exchangeRow(state: RouteState, slot: number): void {
   const { problem } = state;
-  const shelves = problem.shelfStart.length - 1;
+  const { shelfFrom, shelfTo } = problem.visits;
+  // The first load behind the depot tells where the row may be at all.
+  const visit = state.load[slot * state.stride + 1] as number;
+  const shelves = shelfTo[visit] as number;
+  const cost = (state.slotCost[slot] as number) - (state.extraCost[slot] as number);
   let bestGain = TINY;
   let bestOther = -1;
-  for (let shelf = 0; shelf < shelves; shelf++) {
+  for (let shelf = shelfFrom[visit] as number; shelf < shelves; shelf++) {
     const lastGroup = state.groupStart[shelf + 1] as number;
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const other = idleSlotOf(state, group);
       if (other < 0 || state.groupAt[slot] === group) continue;
-      const gain = (state.slotCost[slot] as number) - costOn(state, slot, other);
+      const gain = cost - costOn(state, slot, other);
       if (gain > bestGain) {
         bestGain = gain;
         bestOther = other;
@@ -41,7 +47,7 @@ function exchangeRow(state: RouteState, slot: number): void {
       if (state.groupAt[slot] === state.groupAt[other]) continue;
       const there = costOn(state, slot, other);
       if (there === Number.POSITIVE_INFINITY) continue;
-      const before = (state.slotCost[slot] as number) + (state.slotCost[other] as number);
+      const before = cost + (state.slotCost[other] as number) - (state.extraCost[other] as number);
       const gain = before - there - costOn(state, other, slot);
       if (gain > bestGain) {
         bestGain = gain;
@@ -49,11 +55,12 @@ function exchangeRow(state: RouteState, slot: number): void {
       }
     }
   }
-  if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
+  if (bestOther >= 0 && problem.judge) swapIfCheaper(state, slot, bestOther);
+  else if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
 }
 
-/** What a slot's row would cost on another slot; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
-function costOn(state: RouteState, slot: number, other: number): number {
+/** What a slot's row would cost on another slot, but for what a judge adds; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
+export function costOn(state: RouteState, slot: number, other: number): number {
   const { problem, load, place } = state;
   const { slots, visits } = problem;
   if ((state.mostKg[slot] as number) > (slots.payloadKg[other] as number)) return Number.POSITIVE_INFINITY;
@@ -69,6 +76,9 @@ function costOn(state: RouteState, slot: number, other: number): number {
   const shelves = problem.shelfStart.length - 1;
   const shelf = state.shelfOf[other] as number;
   const row = slot * state.stride;
+  const first = load[row + 1] as number;
+  if (shelf < (visits.shelfFrom[first] as number) || shelf >= (visits.shelfTo[first] as number))
+    return Number.POSITIVE_INFINITY;
   let km = 0;
   let visitCost = 0;
   for (let i = row; i < row + (state.nodes[slot] as number) - 1; i++) {
