@@ -10,7 +10,7 @@ export interface Judge {
    * which of its trips take ice into `state.iced`, a bit a trip.
    */
   extraCost(state: RouteState, slot: number): number;
-  /** A number from 0 to 15 that a load's price on a shelf depends on beside the row: what ice is left there. */
+  /** What a load's price on a shelf depends on beside the row (ice that is left, training), as a number from 0 up to, not including, 1. */
   markOf(state: RouteState, visit: number, shelf: number): number;
 }
 
