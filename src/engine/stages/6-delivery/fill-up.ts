@@ -1,6 +1,6 @@
 import { type DispatchState, slotOf } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
-import { beginStep } from './search/change-rows.ts';
+import { beginStep, takeBack } from './search/change-rows.ts';
 import { judgePrice, putAt, takeOut } from './search/judge-places.ts';
 import { NEVER, renewPrice } from './search/price-insertion.ts';
 import { insertCheapest } from './search/put-back.ts';
@@ -53,8 +53,8 @@ export function insertInto({ rows, search, ties, judge }: DispatchState, load: n
   return false;
 }
 
-/** Takes loads off their vehicle-days, and whatever may not stay without them. */
+/** Takes loads off their vehicle-days, and whatever may not stay without them; takes the step back where that cannot be done. */
 export function removeLoads({ rows, search }: DispatchState, loads: readonly number[]): void {
   search.ruins.count = 0;
-  removeFromRows(rows, search.ruins, loads);
+  if (!removeFromRows(rows, search.ruins, loads)) takeBack(rows);
 }

@@ -25,6 +25,8 @@ export interface Ruins {
   count: number;
   /** Absent loads at the head that are not tried in this step. */
   resting: number;
+  /** Whether loads that may not be moved cannot be driven without those taken off: the step is to be taken back. */
+  stuck: boolean;
   /** Step in which a load was taken out, and in which its trip was ruined. */
   readonly removedIn: Int32Array;
   readonly ruinedIn: Int32Array;
@@ -39,6 +41,7 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
     absent: new Int32Array(loads),
     count: 0,
     resting: 0,
+    stuck: false,
     removedIn: new Int32Array(loads).fill(-1),
     ruinedIn: new Int32Array(loads).fill(-1),
     step: 0,
@@ -54,7 +57,7 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
  * @returns false where a load that may not be moved stands in the way, and the step is to be taken back
  */
 export function removeStrings(state: RouteState, ruins: Ruins, about: number, random: RandomStream): boolean {
-  ruins.step++;
+  beginRuin(ruins);
   const first = ruins.count;
   if (state.usedCount === 0) return true;
   const { neighbours, nearby, step } = ruins;
@@ -119,7 +122,12 @@ function takeOut(state: RouteState, ruins: Ruins, visit: number): void {
 
 /** Takes the marked loads off a slot, and all of its loads where the rest could not be driven. */
 function removeOrEmpty(state: RouteState, ruins: Ruins, slot: number): void {
-  if (!removeMarked(state, slot, ruins.removedIn, ruins.step)) emptyRow(state, ruins, slot);
+  if (!removeMarked(state, slot, ruins.removedIn, ruins.step) && !emptyRow(state, ruins, slot)) ruins.stuck = true;
+}
+
+function beginRuin(ruins: Ruins): void {
+  ruins.step++;
+  ruins.stuck = false;
 }
 
 /** Takes every load off a slot that may be moved; whether what is left can be driven. */
@@ -134,7 +142,7 @@ function emptyRow(state: RouteState, ruins: Ruins, slot: number): boolean {
 
 /** Takes loads off, beside those taken off in this step, and whatever may not stay without them. */
 export function removeLoads(state: RouteState, ruins: Ruins, loads: readonly number[]): boolean {
-  ruins.step++;
+  beginRuin(ruins);
   const first = ruins.count;
   for (const visit of loads) removeLoad(state, ruins, visit);
   return removeTied(state, ruins, first);
@@ -173,5 +181,5 @@ export function removeTied(state: RouteState, ruins: Ruins, first: number): bool
     if (!emptyRow(state, ruins, slot) || !judgeRow(state, slot)) return false;
     at = 0;
   }
-  return true;
+  return !ruins.stuck;
 }
