@@ -3,10 +3,12 @@ import { join } from 'node:path';
 import { recordsFromFiles } from '../../src/adapters/scenario-files/record-files.ts';
 import { loadPlanningTools } from '../../src/adapters/tools/load-planning-tools.ts';
 import { minuteOfDay, planSeason, readScenario, type Scenario } from '../../src/engine/index.ts';
-import type { DispatchState } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
+import { type DispatchState, slotOf } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
 import { findHopeful } from '../../src/engine/stages/6-delivery/explain-unserved.ts';
-import { fillUp, improve } from '../../src/engine/stages/6-delivery/improve.ts';
-import { beginDispatch, moneyOf, newRecreator } from '../../src/engine/stages/6-delivery/plan-delivery.ts';
+import { fillUp } from '../../src/engine/stages/6-delivery/fill-up.ts';
+import { improve } from '../../src/engine/stages/6-delivery/improve.ts';
+import { moneyOf } from '../../src/engine/stages/6-delivery/money-of.ts';
+import { beginDispatch } from '../../src/engine/stages/6-delivery/plan-delivery.ts';
 import { reachAt } from '../../src/engine/stages/6-delivery/reach-value.ts';
 import { scheduleTrips } from '../../src/engine/stages/6-delivery/schedule-trips.ts';
 import { planByHand } from './plan-by-hand.ts';
@@ -36,15 +38,15 @@ function measure(scenario: Scenario, state: DispatchState, cut: ReturnType<typeo
     ...trips.flatMap(({ trip }) => trip.stops.map((stop) => stop.packMaxC || Number.NEGATIVE_INFINITY)),
   );
   const km = trips.reduce((sum, { trip }) => sum + trip.kilometres, 0);
-  const unserved = [...state.slotOf].filter((slot) => slot === -1).length;
+  const unserved = [...loads.keys()].filter((load) => slotOf(state, load) === -1).length;
   const money = moneyOf(scenario, state);
-  return `${((kept / worth) * 100).toFixed(2)} | ${days.length} | ${km.toFixed(0)} | ${hottest.toFixed(1)} | ${unserved} of ${loads.length} | ${money === null ? 'no prices' : money.toFixed(0)} |`;
+  return `${((kept / worth) * 100).toFixed(2)} | ${days.length} | ${km.toFixed(0)} | ${hottest.toFixed(1)} | ${unserved} of ${loads.length} | ${money === null ? 'no prices' : money.toFixed(0)} | ${state.rows.cost.toFixed(0)} |`;
 }
 
 console.log(
-  '| scenario | plan | value kept, percent | vehicle-days | km | hottest pack, °C | loads unserved | money |',
+  '| scenario | plan | value kept, percent | vehicle-days | km | hottest pack, °C | loads unserved | money | money and lost value |',
 );
-console.log('| --- | --- | --- | --- | --- | --- | --- | --- |');
+console.log('| --- | --- | --- | --- | --- | --- | --- | --- | --- |');
 for (const folder of folders.length > 0 ? folders : ['scenarios/demo-district', 'scenarios/tiny-district']) {
   const path = join(root, folder);
   if (!existsSync(path)) continue;
@@ -68,13 +70,12 @@ for (const folder of folders.length > 0 ? folders : ['scenarios/demo-district', 
   planByHand(hand.state);
   console.log(`| ${folder} | by hand, at eight | ${measure(late, hand.state, hand.cut)}`);
   const planned = begin(scenario);
-  const recreator = newRecreator(planned.state);
   const hopeful = findHopeful(planned.state);
-  fillUp(recreator, hopeful);
+  fillUp(planned.state, hopeful);
   const before = process.cpuUsage();
-  improve(recreator, hopeful, { ...settings, iterations: Number(stepsGiven) }, null);
+  improve(planned.state, hopeful, { ...settings, iterations: Number(stepsGiven) }, null);
   const { user, system } = process.cpuUsage(before);
-  fillUp(recreator, hopeful);
+  fillUp(planned.state, hopeful);
   const effort = `${stepsGiven} steps, ${((user + system) / 1e6).toFixed(1)} s`;
   console.log(`| ${folder} | search, ${effort} | ${measure(scenario, planned.state, planned.cut)}`);
 }

@@ -1,8 +1,8 @@
-import type { DispatchState } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
-import { iceLeftFor, setLoad, setPlan } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
-import { planSlot } from '../../src/engine/stages/6-delivery/plan-slot.ts';
-import { iceForTrip } from '../../src/engine/stages/6-delivery/rules/ice-stock.ts';
-import { firstDayAfterSeed, lastDayBeforeInoculant } from '../../src/engine/stages/6-delivery/rules/seed-first.ts';
+import { type DispatchState, slotOf } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
+import { beginStep } from '../../src/engine/stages/6-delivery/search/change-rows.ts';
+import { putAt, takeOut } from '../../src/engine/stages/6-delivery/search/judge-places.ts';
+import { ALONE } from '../../src/engine/stages/6-delivery/search/price-insertion.ts';
+import { firstDay, lastDay } from '../../src/engine/stages/6-delivery/search/ties.ts';
 
 /**
  * What people do by hand, common practice, no source: day by day and vehicle by vehicle, from the depot to the nearest place that
@@ -10,33 +10,27 @@ import { firstDayAfterSeed, lastDayBeforeInoculant } from '../../src/engine/stag
  * of the vehicles says when). Rules are kept: what would break one is passed over.
  */
 export function planByHand(state: DispatchState): void {
-  const { task, trial } = state;
+  const { task, rows } = state;
   const slots = task.slots
     .map((slot, index) => ({ slot, index }))
     .sort((a, b) => a.slot.day - b.slot.day || a.index - b.index);
   for (const { slot, index } of slots) {
-    const loads: number[] = [];
     let from = 0;
     const passedOver = new Set<number>();
     for (;;) {
       const next = nearestWaiting(state, index, from, passedOver);
       if (next < 0) break;
-      const load = task.loads[next];
-      if (!load) break;
-      const mayTrain = load.mayTrain && (trial.trainer[load.community] as number) < 0;
-      const aboard = [...loads, next];
-      const cold = aboard.some((one) => (task.loads[one]?.inoculantKg ?? 0) > 0);
-      const iceLeft = iceLeftFor(state, slot) + (state.plans[index]?.iceKg ?? 0);
-      const wish = { loads: aboard, iceKg: cold ? iceForTrip(slot.boxIceKg, iceLeft) : 0, readyMinute: Number.NaN };
-      const plan = planSlot(trial, slot, [wish], mayTrain ? next : -1);
-      if (!plan) {
-        passedOver.add(next);
+      const nodes = rows.nodes[index] as number;
+      beginStep(rows);
+      const heavy = (rows.mostKg[index] as number) + (task.loads[next]?.kg ?? 0) > slot.payloadKg;
+      const full = (rows.mostLitres[index] as number) + (task.loads[next]?.coolLitres ?? 0) > slot.coolLitres;
+      const fits = !heavy && !(full && slot.coolLitres > 0);
+      if (fits && putAt(state.rows, next, index, nodes === 0 ? ALONE : (nodes - 2) * 4)) {
+        from = task.loads[next]?.place ?? 0;
         continue;
       }
-      setPlan(state, index, plan);
-      setLoad(state, next, index);
-      loads.push(next);
-      from = load.place;
+      if (fits) takeOut(rows, next, index);
+      passedOver.add(next);
     }
   }
 }
@@ -48,10 +42,9 @@ function nearestWaiting(state: DispatchState, index: number, from: number, passe
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
   task.loads.forEach((load, one) => {
-    if (state.slotOf[one] !== -1 || load.depot !== slot.depot || passedOver.has(one)) return;
+    if (slotOf(state, one) !== -1 || load.depot !== slot.depot || passedOver.has(one)) return;
     if (load.dayCost[slot.day] === Number.POSITIVE_INFINITY) return;
-    if (slot.day < firstDayAfterSeed(task.seedLinks, one, state.dayOf)) return;
-    if (slot.day > lastDayBeforeInoculant(task.seedLinks, one, state.dayOf)) return;
+    if (slot.day < firstDay(state.rows, state.ties, one) || slot.day > lastDay(state.rows, state.ties, one)) return;
     const leg = slot.legs.at[from * slot.legs.size + load.place] as number;
     const minutes = load.place === from ? 0 : leg < 0 ? Number.POSITIVE_INFINITY : (slot.legs.minutes[leg] as number);
     if (minutes < least) {

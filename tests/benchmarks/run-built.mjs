@@ -3,6 +3,7 @@
 //   npm run bench:play -- [FOLDER]                                     time and heap of one play of a plan
 //   npm run bench:allocation -- [PLACES, such as 300,1000] [RUNS]       stage 5 beside the solver by itself
 //   npm run bench:delivery -- [STEPS] [FOLDERS]                        the plan beside what people do by hand
+//   npm run bench:growth -- [STEPS A LOAD] [COMMUNITIES]               invented districts of 100 to 1,000 loads with 15 vehicles
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';

@@ -156,15 +156,21 @@ export function pow(x: number, y: number): number {
   if (x === 0) return y > 0 ? 0 : Number.POSITIVE_INFINITY;
   if (x === Number.POSITIVE_INFINITY) return y > 0 ? x : 0;
   if (!Number.isFinite(y)) return x > 1 === y > 0 ? Number.POSITIVE_INFINITY : 0;
-  const { high, low } = logTwoWords(x);
+  return toThePower(logTwoWords(x), y);
+}
+
+/** Power of a number whose logarithm is known, y being finite. */
+function toThePower({ high, low }: { readonly high: number; readonly low: number }, y: number): number {
   const product = y * high;
   if (!Number.isFinite(product) || Math.abs(product) > 800) return product > 0 ? Number.POSITIVE_INFINITY : 0;
   return expWithTail(product, productError(y, high, product) + y * low);
 }
 
-/** 10^x. */
+const LOG_TEN = logTwoWords(10);
+
+/** 10^x, as `pow` has it. */
 export function tenTo(x: number): number {
-  return pow(10, x);
+  return x !== 0 && Number.isFinite(x) ? toThePower(LOG_TEN, x) : pow(10, x);
 }
 
 const LOG10_E = 4.3429448190325182765e-1;

@@ -1,13 +1,13 @@
 import type { UnservedReason } from '../../vocabulary/reasons.ts';
 import type { Load, Unserved } from '../../vocabulary/stage-results/delivery.ts';
-import { type DispatchState, iceLeftFor } from './dispatch-state.ts';
+import { type DispatchState, iceLeftFor, slotOf } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
-import { planSlot } from './plan-slot.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { iceForTrip } from './rules/ice-stock.ts';
 import { fitsPayload } from './rules/payload.ts';
 import { goesThereAndBack } from './rules/road-access.ts';
-import { firstDayAfterSeed, lastDayBeforeInoculant } from './rules/seed-first.ts';
+import { runTrip } from './run-trip.ts';
+import { firstDay, lastDay, wouldTrain } from './search/ties.ts';
 import type { TripFault } from './time-trip.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
@@ -43,7 +43,7 @@ const FAULT_REASON: Readonly<Record<TripFault, UnservedReason>> = {
 /** Why each load left behind is: found by trying every rule on every vehicle-day as if it stood idle. */
 export function explainUnserved(state: DispatchState, loads: readonly Load[]): Unserved[] {
   return loads.flatMap((load, index) =>
-    state.slotOf[index] === -1 ? [{ load: index, reason: bindingReason(state, index), hectares: load.hectares }] : [],
+    slotOf(state, index) === -1 ? [{ load: index, reason: bindingReason(state, index), hectares: load.hectares }] : [],
   );
 }
 
@@ -78,16 +78,17 @@ export function firstHurdle(state: DispatchState, index: number, slot: Slot): Un
   if (!goesThereAndBack(slot.legs, load.place)) return 'not-reachable';
   if (!fitsPayload(load.kg, slot.payloadKg)) return 'heavier-than-any-vehicle';
   if (!fitsColdBox(load.coolLitres, slot.coolLitres)) return 'no-cold-box';
-  const { seedLinks } = state.task;
-  const last = Math.min(load.latest, lastDayBeforeInoculant(seedLinks, index, state.dayOf));
+  const { rows, ties, trial } = state;
+  const last = Math.min(load.latest, lastDay(rows, ties, index));
   if (slot.day < load.earliest || slot.day > last) return 'window-missed';
   const verdict = load.dayVerdict[slot.day];
   if (verdict !== undefined && verdict !== 'allowed') return verdict;
   const iceKg = load.inoculantKg > 0 ? iceForTrip(slot.boxIceKg, iceLeftFor(state, slot)) : 0;
-  const guest = load.mayTrain && (state.trial.trainer[load.community] as number) < 0 ? index : -1;
-  const alone = planSlot(state.trial, slot, [{ loads: [index], iceKg, readyMinute: Number.NaN }], guest);
-  if (!alone) return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[state.trial.clock.fault];
-  if (slot.day < firstDayAfterSeed(seedLinks, index, state.dayOf)) return 'seed-not-delivered';
+  const guest = wouldTrain(ties, index) ? index : -1;
+  const lost = runTrip(trial, slot, [index], iceKg, slot.loadsFrom, guest);
+  if (lost === Number.POSITIVE_INFINITY)
+    return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[trial.clock.fault];
+  if (slot.day < firstDay(rows, ties, index)) return 'seed-not-delivered';
   const { lock } = load;
   if (lock !== null && (lock.vehicle !== slot.vehicle || lock.day !== slot.day)) return 'decision';
   return 'no-vehicle-day-left';

@@ -1,9 +1,11 @@
 import type { KnownDelivery } from '../../vocabulary/told-plan.ts';
-import { type DispatchState, iceLeftFor, setLoad, setPlan } from './dispatch-state.ts';
+import { type DispatchState, dayOfLoad, slotOf } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
-import { planSlot, type SlotPlan, type TripWish } from './plan-slot.ts';
-import { removeLoads } from './ruin.ts';
-import { firstDayAfterSeed } from './rules/seed-first.ts';
+import { removeLoads } from './fill-up.ts';
+import { beginStep, layRow, takeBack } from './search/change-rows.ts';
+import { holdExtra } from './search/judge.ts';
+import { DEPOT } from './search/route-state.ts';
+import { dropTraining, firstDay, setWork } from './search/ties.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 /**
@@ -14,21 +16,23 @@ import type { Slot } from './vehicle-day-slots.ts';
  * @returns loads that could not be held
  */
 export function holdEarlier(state: DispatchState, earlier: KnownDelivery): readonly number[] {
-  const { task } = state;
+  const { task, rows, ties } = state;
   const held = [...task.loads.keys()].filter((load) => (task.loads[load] as TaskLoad).held !== null);
   for (const load of held) {
     const { community, mayTrain, held: at } = task.loads[load] as TaskLoad;
-    if (mayTrain && at?.trains) state.trial.trainer[community] = load;
+    if (mayTrain && at?.trains) ties.trainer[community] = load;
   }
+  for (const load of held) setWork(rows, ties, load, trains(state, load));
   for (const [slot, loads] of groupBySlot(state, held)) holdDay(state, slot, loads, earlier);
   for (const load of held) {
-    if (state.slotOf[load] === -1) dropTraining(state, load);
-    if (firstDayAfterSeed(task.seedLinks, load, state.dayOf) > (state.dayOf[load] as number))
+    if (slotOf(state, load) === -1) dropTraining(ties, load);
+    else if (firstDay(rows, ties, load) > dayOfLoad(state, load)) {
+      beginStep(rows);
       removeLoads(state, [load]);
+    }
   }
-  for (const load of held) state.pinned[load] = state.slotOf[load] === -1 ? 0 : 1;
-  state.log.length = 0;
-  return held.filter((load) => state.slotOf[load] === -1);
+  for (const load of held) ties.pinned[load] = slotOf(state, load) === -1 ? 0 : 1;
+  return held.filter((load) => slotOf(state, load) === -1);
 }
 
 function groupBySlot({ task }: DispatchState, held: readonly number[]): readonly [number, number[]][] {
@@ -43,46 +47,63 @@ function groupBySlot({ task }: DispatchState, held: readonly number[]): readonly
 }
 
 /** Holds one vehicle-day, with the training its loads are to bring or, where that does not fit, without. */
-function holdDay(state: DispatchState, index: number, loads: readonly number[], earlier: KnownDelivery): void {
-  const { trainer } = state.trial;
-  const slot = state.task.slots[index] as Slot;
-  let plan = planAsBefore(state, slot, loads, earlier);
-  if (!plan) {
-    for (const load of loads) dropTraining(state, load);
-    plan = planAsBefore(state, slot, loads, earlier);
-  }
-  if (!plan) return;
-  setPlan(state, index, plan);
+function holdDay(state: DispatchState, slot: number, loads: readonly number[], earlier: KnownDelivery): void {
+  if (layAsBefore(state, slot, loads, earlier)) return;
   for (const load of loads) {
-    const { community } = state.task.loads[load] as TaskLoad;
-    const before = trainer[community] as number;
-    setLoad(state, load, index);
-    trainer[community] = before;
+    dropTraining(state.ties, load);
+    setWork(state.rows, state.ties, load, false);
   }
+  layAsBefore(state, slot, loads, earlier);
 }
 
-function dropTraining({ task, trial }: DispatchState, load: number): void {
-  const { community } = task.loads[load] as TaskLoad;
-  if (trial.trainer[community] === load) trial.trainer[community] = -1;
+function trains({ ties }: DispatchState, load: number): boolean {
+  const community = ties.trainsFor[load] as number;
+  return community >= 0 && ties.trainer[community] === load;
 }
 
-/** The day's trips as the first round drove them, without the loads that are no longer there; null where a rule forbids it. */
-function planAsBefore(
-  state: DispatchState,
-  slot: Slot,
-  loads: readonly number[],
-  earlier: KnownDelivery,
-): SlotPlan | null {
+/** Drives the day's trips as the first round did, without the loads that are no longer there; false where a rule forbids it. */
+function layAsBefore(state: DispatchState, index: number, loads: readonly number[], earlier: KnownDelivery): boolean {
+  const { rows, judge, task } = state;
+  const slot = task.slots[index] as Slot;
+  const { nodes, iced } = rowAsBefore(state, slot, loads, earlier);
+  if (nodes.length < 2) return false;
+  beginStep(rows);
+  const fits = nodes.length <= rows.stride && layRow(rows, index, nodes) && fitsVehicle(state, index);
+  const extra = fits ? judge.costWithIce(rows, index, iced) : Number.POSITIVE_INFINITY;
+  if (extra < Number.POSITIVE_INFINITY) {
+    holdExtra(rows, index, extra, iced);
+    if (judge.iceLeft(rows, rows.shelfOf[index] as number, -1) >= -ICE_SLACK_KG) return true;
+  }
+  takeBack(rows);
+  return false;
+}
+
+/** The row of a day's trips, and those that took ice as bits. */
+function rowAsBefore({ task }: DispatchState, slot: Slot, loads: readonly number[], earlier: KnownDelivery) {
   const day = earlier.vehicleDays.find(({ vehicle, day }) => vehicle === slot.vehicle && day === slot.day);
-  const at = (load: number) => (state.task.loads[load] as TaskLoad).held;
+  const at = (load: number) => (task.loads[load] as TaskLoad).held;
   const position = (load: number) => at(load)?.position ?? 0;
-  const wishes = (day?.trips ?? []).map((trip, number): TripWish => {
+  const nodes: number[] = [DEPOT];
+  let [iced, trips] = [0, 0];
+  for (const [number, trip] of (day?.trips ?? []).entries()) {
     const aboard = loads.filter((load) => at(load)?.trip === number).sort((a, b) => position(a) - position(b));
-    const cold = aboard.some((load) => (state.task.loads[load] as TaskLoad).inoculantKg > 0);
-    return { loads: aboard, iceKg: cold ? trip.iceKg : 0, readyMinute: Number.NaN };
-  });
-  const plan = planSlot(state.trial, slot, wishes, -1);
-  return plan !== null && plan.iceKg <= iceLeftFor(state, slot) + ICE_SLACK_KG ? plan : null;
+    if (aboard.length === 0) continue;
+    const cold = aboard.some((load) => (task.loads[load] as TaskLoad).inoculantKg > 0);
+    if (cold && trip.iceKg > 0) iced |= 1 << trips;
+    trips++;
+    nodes.push(...aboard, DEPOT);
+  }
+  return { nodes, iced };
 }
 
+/** A vehicle may have become smaller since. */
+function fitsVehicle({ rows }: DispatchState, index: number): boolean {
+  const { payloadKg, coolLitres } = rows.problem.slots;
+  return (
+    (rows.mostKg[index] as number) <= (payloadKg[index] as number) + SLACK &&
+    (rows.mostLitres[index] as number) <= (coolLitres[index] as number) + SLACK
+  );
+}
+
+const SLACK = 1e-6;
 const ICE_SLACK_KG = 1e-9;

@@ -4,7 +4,7 @@ import { type Problem, problem } from '../../vocabulary/problems.ts';
 import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import { dayNumber } from '../../vocabulary/units.ts';
-import type { DispatchState } from './dispatch-state.ts';
+import { type DispatchState, dayOfLoad } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { decisionsOnConsignments } from './rules/decisions-on-loads.ts';
 
@@ -43,7 +43,7 @@ export function judgePromises(
     if (promised === null || promised === undefined) return [];
     const days = [...state.task.loads.keys()]
       .filter((load) => (state.task.loads[load] as TaskLoad).consignment === index)
-      .map((load) => state.dayOf[load] as number);
+      .map((load) => dayOfLoad(state, load));
     const other = days.find((day) => day !== promised);
     if (other === undefined) return [];
     const community = scenario.communities[consignment.community]?.id ?? '';

@@ -1,6 +1,5 @@
-import type { DispatchState } from './dispatch-state.ts';
+import type { DispatchState, PlannedTrip } from './dispatch-state.ts';
 import { heatTrip } from './heat-trip.ts';
-import type { TripPlan } from './plan-slot.ts';
 import { timeTrip } from './time-trip.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
@@ -14,7 +13,7 @@ const ROUNDING_MINUTES = 1e-6;
  *
  * @param backBy when the vehicle has to be back: in time for its next trip, or for the end of its day
  */
-export function latestLeave(state: DispatchState, slot: Slot, trip: TripPlan, backBy: number): number {
+export function latestLeave(state: DispatchState, slot: Slot, trip: PlannedTrip, backBy: number): number {
   const { task, trial } = state;
   const { clock, heat, trainer } = trial;
   let latest = Number.NaN;

@@ -10,19 +10,19 @@ import type { StageResult } from '../../vocabulary/stage-results/stage-result.ts
 import type { KnownAllocation, KnownDelivery, ToldDay } from '../../vocabulary/told-plan.ts';
 import { cutLoads } from './cut-loads.ts';
 import { deliveryProvenance } from './delivery-provenance.ts';
-import { type DispatchState, newState } from './dispatch-state.ts';
-import { compileTask, type TaskLoad } from './dispatch-task.ts';
+import { type DispatchState, newState, slotOf } from './dispatch-state.ts';
+import { compileTask } from './dispatch-task.ts';
 import { explainUnserved, findHopeful } from './explain-unserved.ts';
+import { fillUp, removeLoads } from './fill-up.ts';
 import { holdEarlier } from './hold-earlier.ts';
-import { fillUp, improve } from './improve.ts';
-import { newCandidates, newMemory } from './insertion.ts';
+import { improve } from './improve.ts';
 import { judgeDecisions, judgePromises } from './judge-decisions.ts';
 import { keepPromises } from './keep-promises.ts';
+import { moneyOf } from './money-of.ts';
 import { noteLabelAndModel } from './note-label-and-model.ts';
-import { NEVER } from './openings.ts';
-import type { Recreator } from './recreate.ts';
-import { removeLoads } from './ruin.ts';
 import { scheduleTrips } from './schedule-trips.ts';
+import { beginStep } from './search/change-rows.ts';
+import { NEVER } from './search/price-insertion.ts';
 import { trainAll } from './train-all.ts';
 import { listSlots } from './vehicle-day-slots.ts';
 
@@ -58,15 +58,14 @@ export function planDelivery(
   const { state, cut, released } = beginDispatch(scenario, decisions, places, season, allocation, earlier);
   const told = earlier?.as === 'told';
   const hopeful = findHopeful(state);
-  const recreator = newRecreator(state);
-  const disturbed = told ? [...state.slotOf.keys()].filter((load) => state.slotOf[load] === -1) : null;
-  fillUp(recreator, hopeful);
-  trainAll(recreator);
-  const end = improve(recreator, hopeful, settings, disturbed);
-  trainAll(recreator);
-  fillUp(recreator, hopeful);
-  for (const turn of fertiliserInTurns(state)) fillUp(recreator, turn);
-  if (earlier?.days) keepPromises(recreator);
+  const disturbed = told ? [...state.task.loads.keys()].filter((load) => isWaiting(state, load)) : null;
+  fillUp(state, hopeful);
+  trainAll(state);
+  const end = improve(state, hopeful, settings, disturbed);
+  trainAll(state);
+  fillUp(state, hopeful);
+  if (earlier?.days) keepPromises(state);
+  for (const turn of fertiliserInTurns(state)) fillUp(state, turn);
   const delivery: Delivery = {
     loads: cut.loads,
     vehicleDays: scheduleTrips(state, cut.loads),
@@ -85,6 +84,10 @@ export function planDelivery(
   ];
   return { result: delivery, problems, provenance: deliveryProvenance(scenario) };
 }
+
+/** Loads that the search moves and that have no place in the plan people know. */
+const isWaiting = (state: DispatchState, load: number): boolean =>
+  slotOf(state, load) === -1 && state.task.loads[load]?.ridesLast === false;
 
 /**
  * Fertiliser takes the room that is left, so that nothing else stays behind for it: a load of each consignment in turn, so that where room
@@ -119,7 +122,7 @@ export function beginDispatch(
   const cut = cutLoads(scenario, allocation, listed.slots, earlier);
   const told = earlier?.as === 'told';
   const task = compileTask(scenario, decisions, places, season, allocation, listed, cut, told, earlier?.days ?? []);
-  const state = newState(task, scenario.communities.length);
+  const state = newState(task);
   const released = cut.released + (earlier ? holdEarlier(state, earlier.delivery).length : 0);
   if (told) freeForbidden(state);
   return { state, cut, released };
@@ -128,54 +131,14 @@ export function beginDispatch(
 /** Lets go what a decision or a closure now forbids where it stood, and leaves everything else free to move. */
 function freeForbidden(state: DispatchState): void {
   const { loads, slots } = state.task;
-  state.pinned.fill(0);
+  state.ties.pinned.fill(0);
   const forbidden = loads.flatMap(({ dayCost, lock }, index) => {
-    const slot = slots[state.slotOf[index] as number];
+    const slot = slots[slotOf(state, index)];
     if (!slot) return [];
     return dayCost[slot.day] === NEVER || (lock !== null && lock.vehicle !== slot.vehicle) ? [index] : [];
   });
+  beginStep(state.rows);
   removeLoads(state, forbidden);
-  state.log.length = 0;
-}
-
-export function newRecreator(state: DispatchState): Recreator {
-  const { task } = state;
-  const minutesOut = Float64Array.from(task.loads, (load) => {
-    const slot = task.slots[task.slotOffsets[load.depot * (task.planningDays + 1)] ?? 0];
-    const leg = slot?.depot === load.depot ? (slot.legs.at[load.place] as number) : -1;
-    return leg >= 0 ? (slot?.legs.minutes[leg] as number) : 0;
-  });
-  return { state, memory: newMemory(state), candidates: newCandidates(task.slots.length), minutesOut };
-}
-
-/** Vehicle-days, crew, kilometres and ice, in the scenario's currency; null where nothing of it has a price. */
-export function moneyOf(scenario: Scenario, { task, plans }: DispatchState): number | null {
-  const priced =
-    scenario.vehicles.some((v) => v.costPerDay > 0 || v.costPerKm > 0 || v.crew * v.perDiem > 0) ||
-    scenario.prices.icePerKg !== null;
-  if (!priced) return null;
-  let total = 0;
-  plans.forEach((plan, i) => {
-    if (plan.trips.length === 0) return;
-    const slot = task.slots[i];
-    if (!slot) return;
-    total += slot.dayCost + plan.iceKg * slot.icePerKg;
-    for (const trip of plan.trips) total += kilometresOf(task.loads, slot, trip.loads) * slot.kmCost;
-  });
-  return total;
-}
-
-function kilometresOf(
-  all: readonly TaskLoad[],
-  { legs }: DispatchState['task']['slots'][number],
-  loads: readonly number[],
-): number {
-  let [from, total] = [0, 0];
-  for (const place of [...loads.map((load) => (all[load] as TaskLoad).place), 0]) {
-    if (place !== from) total += legs.kilometres[legs.at[from * legs.size + place] as number] as number;
-    from = place;
-  }
-  return total;
 }
 
 /** Depots that are to send goods but have no vehicle. */

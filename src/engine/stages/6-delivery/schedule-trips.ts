@@ -1,25 +1,23 @@
 import { measureExposure } from '../../science/exposure.ts';
 import type { Load, Stop, Trip, VehicleDay } from '../../vocabulary/stage-results/delivery.ts';
-import type { DispatchState } from './dispatch-state.ts';
+import { type DispatchState, type PlannedTrip, tripsOf } from './dispatch-state.ts';
 import type { TripHeat } from './heat-trip.ts';
 import { latestLeave } from './latest-leave.ts';
-import type { SlotPlan, TripPlan } from './plan-slot.ts';
 import { type TripClock, timeTrip } from './time-trip.ts';
 import { NO_CURVE, traceTrip } from './trip-curve.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 /** Runs every trip of the final plan once more and writes down its clock and its temperatures. Sorted by day and vehicle. */
 export function scheduleTrips(state: DispatchState, loads: readonly Load[]): VehicleDay[] {
-  const { task, plans } = state;
-  return task.slots
-    .map((slot, i) => ({ slot, plan: plans[i] as SlotPlan }))
-    .filter(({ plan }) => plan.trips.length > 0)
+  return state.task.slots
+    .map((slot, i) => ({ slot, trips: tripsOf(state, i) }))
+    .filter(({ trips }) => trips.length > 0)
     .sort((a, b) => a.slot.day - b.slot.day || a.slot.vehicle - b.slot.vehicle)
-    .map(({ slot, plan }) => ({
+    .map(({ slot, trips }) => ({
       vehicle: slot.vehicle,
       day: slot.day,
-      trips: plan.trips.map((trip, n) => {
-        const next = plan.trips[n + 1];
+      trips: trips.map((trip, n) => {
+        const next = trips[n + 1];
         const backBy = next ? leavesLoading(state, slot, next) : slot.latestBack;
         return scheduleTrip(state, slot, trip, loads, latestLeave(state, slot, trip, backBy));
       }),
@@ -27,7 +25,7 @@ export function scheduleTrips(state: DispatchState, loads: readonly Load[]): Veh
 }
 
 /** When loading must begin for a trip to leave as planned. */
-function leavesLoading({ task, trial }: DispatchState, slot: Slot, trip: TripPlan): number {
+function leavesLoading({ task, trial }: DispatchState, slot: Slot, trip: PlannedTrip): number {
   timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, trial.clock);
   return trial.clock.leaveMinute - trip.kg * slot.loadingMinutesPerKg;
 }
@@ -35,7 +33,7 @@ function leavesLoading({ task, trial }: DispatchState, slot: Slot, trip: TripPla
 function scheduleTrip(
   state: DispatchState,
   slot: Slot,
-  trip: TripPlan,
+  trip: PlannedTrip,
   loads: readonly Load[],
   latestLeaveMinute: number,
 ): Trip {

@@ -132,8 +132,8 @@ describe('search', () => {
       progress: (done: number) => told.push(done),
     };
     const { result } = planDelivery(scenario, decisions, places, season, allocation, settings, null);
-    expect([result.stoppedBy, result.iterationsDone]).toEqual(['time', 150]);
-    expect(told).toEqual([0, 50, 100]);
+    expect([result.stoppedBy, result.iterationsDone]).toEqual(['time', 192]);
+    expect(told).toEqual([0, 64, 128]);
     assertSound(network, result);
   });
 

@@ -105,13 +105,13 @@ describe('the desk', () => {
   test('a move costs what the same plan with the load there costs more, promise included; the plan stays as it was', () => {
     const { state, cut } = begin();
     const desk = new DeliveryDesk(scenario, state, cut);
-    const before = state.cost;
+    const before = state.rows.cost;
     const from = placesOf(present).get(0);
     const to = { vehicle: 1, day: from?.day === 2 ? 1 : 2 };
     const priced = desk.priceMove({ consignment: 0, ...to });
     expect(priced.reason).toBeNull();
     expect(priced.otherDay).toBe(true);
-    expect(state.cost).toBe(before);
+    expect(state.rows.cost).toBe(before);
     // Alone with the second vehicle: 20 a day and 1.5 a kilometre over 40 km, less what the first trip saves, and a promise.
     const stays = present.vehicleDays
       .flatMap(({ trips }) => trips)

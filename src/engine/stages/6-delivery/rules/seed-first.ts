@@ -76,20 +76,36 @@ function seedThere({ handovers, lots, products }: Scenario): Set<string> {
   );
 }
 
-/** First day on which a load may be handed over, given the day of each served load (-1: not served). Infinity: not at all. */
-export function firstDayAfterSeed(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
+/**
+ * First day on which a load may be handed over, given who is served: by slot (-1: not at all) and the day of each slot. Infinity: not
+ * at all.
+ */
+export function firstDayAfterSeed(
+  links: SeedLinks,
+  load: number,
+  slotOf: ArrayLike<number>,
+  dayOfSlot: ArrayLike<number>,
+): number {
   let first = -1;
-  for (const dry of links.dryOf[load] as readonly number[]) first = Math.max(first, dayOf[dry] as number);
+  for (const dry of links.dryOf[load] as readonly number[]) {
+    const slot = slotOf[dry] as number;
+    if (slot >= 0) first = Math.max(first, dayOfSlot[slot] as number);
+  }
   if (first < 0 && links.mayGoAlone[load] === 0) return Number.POSITIVE_INFINITY;
   return links.mayGoBefore[load] === 1 ? -1 : first;
 }
 
 /** Last day on which a dry load may still come: the first on which inoculant for it is handed over; fertiliser until its land is sown. */
-export function lastDayBeforeInoculant(links: SeedLinks, load: number, dayOf: ArrayLike<number>): number {
+export function lastDayBeforeInoculant(
+  links: SeedLinks,
+  load: number,
+  slotOf: ArrayLike<number>,
+  dayOfSlot: ArrayLike<number>,
+): number {
   let last = Number.POSITIVE_INFINITY;
   for (const inoculant of links.inoculantOf[load] as readonly number[]) {
-    const day = dayOf[inoculant] as number;
-    if (day >= 0 && day < last) last = day;
+    const slot = slotOf[inoculant] as number;
+    if (slot >= 0) last = Math.min(last, dayOfSlot[slot] as number);
   }
   const unsown = links.unsownUntil[load] as number;
   return last === Number.POSITIVE_INFINITY && links.mayGoBefore[load] === 1 ? unsown : Math.max(last, unsown);

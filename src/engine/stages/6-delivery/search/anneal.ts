@@ -5,6 +5,7 @@ import { happens, survives } from './chances.ts';
 import { beginStep, takeBack } from './change-rows.ts';
 import { exchangeTails } from './exchange-tails.ts';
 import { exchangeVehicles } from './exchange-vehicles.ts';
+import { handOnRow } from './judge-moves.ts';
 import { keepRows, newKeptRows, restoreRows } from './kept-rows.ts';
 import { listNeighbours } from './list-neighbours.ts';
 import { newPriceMemory, type PriceMemory } from './price-insertion.ts';
@@ -26,6 +27,10 @@ const TAILS = 0.15;
 const SPLITS = 0.3;
 /** Loads nearest to a load that strings are taken from. */
 const MOST_NEARBY = 1000;
+/** Share of steps that give a whole row to an idle slot, where loads have ties. */
+const WHOLE_ROWS = 0.05;
+/** Loads left behind that are tried again in one step, where loads have ties: many may have no place at all. */
+const MOST_RETRIED = 12;
 const STEPS_BETWEEN_QUESTIONS = 64;
 /** Gains below this are rounding. */
 const TINY = 1e-7;
@@ -36,7 +41,7 @@ export interface SearchEnd {
   readonly stoppedBy: 'iterations' | 'time';
 }
 
-interface Search {
+export interface Search {
   readonly state: RouteState;
   readonly memory: PriceMemory;
   readonly ruins: Ruins;
@@ -60,15 +65,27 @@ interface Search {
 export function anneal(problem: RoutingProblem, settings: SearchSettings): SearchEnd {
   const search = beginSearch(problem, settings.seed);
   const { state, random } = search;
+  for (let visit = 0; visit < problem.visits.count; visit++) search.ruins.absent[visit] = visit;
+  search.ruins.count = problem.visits.count;
   beginStep(state);
   putBack(state, search.memory, search.blinks, search.ruins, search.orders, search.sortKey, random);
+  const legCost = meanLegCost(state);
+  return cool(search, settings, START_HEAT * legCost, END_HEAT * legCost);
+}
+
+/**
+ * Betters the rows as they stand by ruin and recreate, at a heat that falls from step to step; leaves the best met.
+ *
+ * @param hottest cost that a step may lose now and then at the start, and `coldest` at the end
+ */
+export function cool(search: Search, settings: SearchSettings, hottest: number, coldest: number): SearchEnd {
+  const { state } = search;
   const best = newKeptRows(state);
   keepRows(state, best);
-  const { count } = problem.visits;
+  const count = search.ruins.centres.length;
   const coolings = Math.max(1, Math.floor(settings.iterations / (COOLING_STEPS * count * Math.sqrt(count))));
   const coolingSteps = Math.max(1, Math.ceil(settings.iterations / coolings));
-  const hottest = START_HEAT * meanLegCost(state);
-  const cooling = exp(log(END_HEAT / START_HEAT) / coolingSteps);
+  const cooling = exp(log(coldest / hottest) / coolingSteps);
   const { heat } = search;
   let step = 0;
   let stoppedBy: SearchEnd['stoppedBy'] = 'iterations';
@@ -90,18 +107,17 @@ export function anneal(problem: RoutingProblem, settings: SearchSettings): Searc
   return { state, iterationsDone: step, stoppedBy };
 }
 
-function beginSearch(problem: RoutingProblem, seed: number): Search {
+/** A search over idle rows; nobody waits in `ruins.absent` yet. */
+export function beginSearch(problem: RoutingProblem, seed: number): Search {
   const { count } = problem.visits;
   const state = newRouteState(problem, rowLength(problem));
   const nearby = Math.min(count, MOST_NEARBY);
   const ruins = newRuins(count, listNeighbours(problem, nearby), nearby);
-  for (let visit = 0; visit < count; visit++) ruins.absent[visit] = visit;
-  ruins.count = count;
   return {
     state,
     memory: newPriceMemory(problem),
     ruins,
-    orders: listOrders(problem),
+    orders: problem.orders ?? listOrders(problem),
     blinks: { slotsLeft: 0 },
     sortKey: new Float64Array(count),
     absentBefore: new Int32Array(count),
@@ -118,23 +134,45 @@ function tryStep(search: Search): void {
   const absent = ruins.count;
   for (let i = 0; i < absent; i++) absentBefore[i] = ruins.absent[i] as number;
   beginStep(state);
-  let centre = -1;
-  if (happens(random, TAILS)) {
-    centre = random.pick(state.problem.visits.count);
-    exchangeTails(state, ruins, centre, happens(random, SPLITS));
-  }
-  removeStrings(state, ruins, centre, random);
-  putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
-  if (search.mixed) exchangeVehicles(state);
-  if (survives(random, state.cost - before, search.heat)) return;
+  if (state.problem.ties) restSome(ruins, random);
+  const whole = state.problem.ties !== null && happens(random, WHOLE_ROWS);
+  const stays = whole ? handOnRow(state, ruins, random) : changeRows(search);
+  ruins.resting = 0;
+  if (stays && survives(random, state.cost - before, search.heat)) return;
   takeBack(state);
   ruins.count = absent;
   for (let i = 0; i < absent; i++) ruins.absent[i] = absentBefore[i] as number;
 }
 
+/** Ruins some rows and recreates them; false where that cannot be done. */
+function changeRows(search: Search): boolean {
+  const { state, ruins, random } = search;
+  let centre = -1;
+  if (happens(random, TAILS)) {
+    centre = ruins.centres[random.pick(ruins.centres.length)] as number;
+    exchangeTails(state, ruins, centre, happens(random, SPLITS));
+  }
+  if (!removeStrings(state, ruins, centre, random)) return false;
+  putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
+  if (search.mixed) exchangeVehicles(state);
+  return true;
+}
+
+/** Draws those of the loads left behind that are tried again in this step, beside what it takes out. */
+function restSome(ruins: Ruins, random: RandomStream): void {
+  const { absent, count } = ruins;
+  ruins.resting = Math.max(0, count - MOST_RETRIED);
+  for (let i = count - 1; i >= ruins.resting && ruins.resting > 0; i--) {
+    const j = random.pick(i + 1);
+    const visit = absent[i] as number;
+    absent[i] = absent[j] as number;
+    absent[j] = visit;
+  }
+}
+
 /** Nodes that a row may need: every load, and where it may reload a depot behind each. */
-function rowLength({ visits, reloads }: RoutingProblem): number {
-  return visits.count * (reloads ? 2 : 1) + 4;
+function rowLength({ mostLoads, reloads }: RoutingProblem): number {
+  return mostLoads * (reloads ? 2 : 1) + 4;
 }
 
 /** Kilometres' cost of a mean leg. */

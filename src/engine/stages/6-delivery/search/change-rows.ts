@@ -1,5 +1,6 @@
 import { refreshRow } from './refresh-row.ts';
 import { DEPOT, markUsed, type RouteState } from './route-state.ts';
+import { takeBackTraining } from './ties.ts';
 
 /** Begins a step: what is changed from here on can be taken back. */
 export function beginStep(state: RouteState): void {
@@ -7,6 +8,8 @@ export function beginStep(state: RouteState): void {
   for (let i = 0; i < backup.count; i++) backup.at[backup.slot[i] as number] = -1;
   backup.count = 0;
   backup.cost = state.cost;
+  const { ties } = state.problem;
+  if (ties) ties.trainerLog.length = 0;
 }
 
 /** Copies a row before its first change in a step. */
@@ -20,6 +23,7 @@ function touch(state: RouteState, slot: number): void {
   backup.nodes[at] = count;
   backup.version[at] = state.version[slot] as number;
   backup.extraCost[at] = state.extraCost[slot] as number;
+  backup.iced[at] = state.iced[slot] as number;
   const [from, to] = [slot * stride, at * stride];
   for (let i = 0; i < count; i++) backup.load[to + i] = state.load[from + i] as number;
 }
@@ -27,6 +31,7 @@ function touch(state: RouteState, slot: number): void {
 /** Takes back the step: every touched row is as it was, version included. */
 export function takeBack(state: RouteState): void {
   const { backup, stride } = state;
+  if (state.problem.ties) takeBackTraining(state, state.problem.ties);
   for (let at = 0; at < backup.count; at++) {
     const slot = backup.slot[at] as number;
     for (let i = slot * stride; i < slot * stride + (state.nodes[slot] as number); i++) {
@@ -47,6 +52,7 @@ export function takeBack(state: RouteState): void {
     refreshRow(state, slot);
     state.version[slot] = backup.version[at] as number;
     state.extraCost[slot] = backup.extraCost[at] as number;
+    state.iced[slot] = backup.iced[at] as number;
     state.slotCost[slot] = (state.slotCost[slot] as number) + (backup.extraCost[at] as number);
   }
   state.cost = backup.cost;
@@ -105,6 +111,36 @@ export function insertVisit(state: RouteState, slot: number, visit: number, afte
   return fits;
 }
 
+/**
+ * Lays a whole row on a slot that stands idle, the depot at its ends and between its trips; who trains and what takes ice is set by the
+ * caller.
+ *
+ * @returns whether the hours are kept. Where not, the caller takes the step back
+ */
+export function layRow(state: RouteState, slot: number, nodes: readonly number[]): boolean {
+  touch(state, slot);
+  nodes.forEach((visit, i) => {
+    putNode(state, slot, slot * state.stride + i, visit);
+    if (visit === DEPOT) return;
+    state.served++;
+    state.cost -= state.problem.visits.unservedCost[visit] as number;
+  });
+  changeLength(state, slot, nodes.length);
+  const fits = refreshRow(state, slot);
+  state.cost += state.slotCost[slot] as number;
+  return fits;
+}
+
+/** Works a row out anew after the work of a load has changed; whether the hours are kept. Where not, the caller takes the step back. */
+export function reworkRow(state: RouteState, slot: number): boolean {
+  touch(state, slot);
+  state.cost -= state.slotCost[slot] as number;
+  const fits = refreshRow(state, slot);
+  addExtra(state, slot);
+  state.cost += state.slotCost[slot] as number;
+  return fits;
+}
+
 /** Takes one load out of a row, and with a trip's last load the trip. */
 export function removeVisit(state: RouteState, slot: number, visit: number): boolean {
   state.goes[visit] = 1;
@@ -140,10 +176,18 @@ export function removeMarked(state: RouteState, slot: number, marks: Int32Array,
   }
   changeLength(state, slot, to - row <= 1 ? 0 : to - row);
   const fits = refreshRow(state, slot);
-  if (state.nodes[slot] === 0) state.extraCost[slot] = 0;
-  state.slotCost[slot] = (state.slotCost[slot] as number) + (state.extraCost[slot] as number);
+  addExtra(state, slot);
   state.cost += state.slotCost[slot] as number;
   return fits;
+}
+
+/** Adds to the cost of a row worked out anew what the judge last added to it: nothing to one that stands idle. */
+function addExtra(state: RouteState, slot: number): void {
+  if (state.nodes[slot] === 0) {
+    state.extraCost[slot] = 0;
+    state.iced[slot] = 0;
+  }
+  state.slotCost[slot] = (state.slotCost[slot] as number) + (state.extraCost[slot] as number);
 }
 
 /**
@@ -203,8 +247,7 @@ function refreshBoth(state: RouteState, a: number, b: number): boolean {
   const fitsB = refreshRow(state, b);
   for (let i = 0; i < 2; i++) {
     const slot = i === 0 ? a : b;
-    if (state.nodes[slot] === 0) state.extraCost[slot] = 0;
-    state.slotCost[slot] = (state.slotCost[slot] as number) + (state.extraCost[slot] as number);
+    addExtra(state, slot);
     state.cost += state.slotCost[slot] as number;
   }
   return fitsA && fitsB;

@@ -1,4 +1,5 @@
 import { swapTails, takeBack } from './change-rows.ts';
+import { bothHold } from './judge-moves.ts';
 import type { Ruins } from './remove-strings.ts';
 import { DEPOT, idleSlotOf, type RouteState, SLACK } from './route-state.ts';
 import type { PlaceMatrix } from './routing-problem.ts';
@@ -20,7 +21,7 @@ const price = new Float64Array(1);
  * @returns whether an exchange was made; to be called first in a step
  */
 export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, split: boolean): boolean {
-  const slot = state.slotOf[visit] as number;
+  const slot = state.slotOf[visit] ?? -1;
   if (slot < 0) return false;
   const { stride, load, problem } = state;
   const row = slot * stride;
@@ -40,6 +41,7 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
     if (problem.slots.matrix[otherSlot] !== problem.slots.matrix[slot]) continue;
     let node = otherSlot * stride;
     while (load[node] !== other) node++;
+    if (!haveRoom(state, slot, end, otherSlot, node - 1 - otherSlot * stride)) continue;
     priceTails(state, matrix, slot, at, otherSlot, node - 1);
     if ((price[0] as number) < least) {
       least = price[0] as number;
@@ -59,9 +61,15 @@ export function exchangeTails(state: RouteState, ruins: Ruins, visit: number, sp
     }
   }
   if (bestSlot < 0) return false;
-  if (swapTails(state, slot, end, bestSlot, bestEnd)) return true;
+  if (swapTails(state, slot, end, bestSlot, bestEnd) && bothHold(state, slot, bestSlot)) return true;
   takeBack(state);
   return false;
+}
+
+/** Whether rows have the length for each other's tails. */
+function haveRoom({ nodes, stride }: RouteState, slotA: number, a: number, slotB: number, b: number): boolean {
+  const [tailA, tailB] = [(nodes[slotA] as number) - a, (nodes[slotB] as number) - b];
+  return a + tailB <= stride && b + tailA <= stride;
 }
 
 /** Prices the exchange of the tails behind two nodes; Infinity where weight, volume or a glance at the hours forbids it. */

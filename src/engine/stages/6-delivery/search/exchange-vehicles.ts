@@ -1,4 +1,5 @@
 import { swapRows } from './change-rows.ts';
+import { swapIfCheaper } from './judge-moves.ts';
 import { DEPOT, idleSlotOf, type RouteState } from './route-state.ts';
 import type { PlaceMatrix } from './routing-problem.ts';
 
@@ -14,22 +15,27 @@ export function exchangeVehicles(state: RouteState): void {
   const touched = backup.count;
   for (let i = 0; i < touched; i++) {
     const slot = backup.slot[i] as number;
-    if ((state.nodes[slot] as number) > 0) exchangeRow(state, slot);
+    // A row that was only tried out is as it was.
+    if (state.version[slot] !== backup.version[i] && (state.nodes[slot] as number) > 0) exchangeRow(state, slot);
   }
 }
 
 function exchangeRow(state: RouteState, slot: number): void {
   const { problem } = state;
-  const shelves = problem.shelfStart.length - 1;
+  const { shelfFrom, shelfTo } = problem.visits;
+  // The first load behind the depot tells where the row may be at all.
+  const visit = state.load[slot * state.stride + 1] as number;
+  const shelves = shelfTo[visit] as number;
+  const cost = (state.slotCost[slot] as number) - (state.extraCost[slot] as number);
   let bestGain = TINY;
   let bestOther = -1;
-  for (let shelf = 0; shelf < shelves; shelf++) {
+  for (let shelf = shelfFrom[visit] as number; shelf < shelves; shelf++) {
     const lastGroup = state.groupStart[shelf + 1] as number;
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const other = idleSlotOf(state, group);
       if (other < 0 || state.groupAt[slot] === group) continue;
       priceOn(state, slot, other);
-      const gain = (state.slotCost[slot] as number) - (there[0] as number);
+      const gain = cost - (there[0] as number);
       if (gain > bestGain) {
         bestGain = gain;
         bestOther = other;
@@ -42,7 +48,8 @@ function exchangeRow(state: RouteState, slot: number): void {
       if (state.groupAt[slot] === state.groupAt[other]) continue;
       priceOn(state, slot, other);
       if (there[0] === Number.POSITIVE_INFINITY) continue;
-      const left = (state.slotCost[slot] as number) + (state.slotCost[other] as number) - (there[0] as number);
+      const before = cost + (state.slotCost[other] as number) - (state.extraCost[other] as number);
+      const left = before - (there[0] as number);
       priceOn(state, other, slot);
       const gain = left - (there[0] as number);
       if (gain > bestGain) {
@@ -51,13 +58,20 @@ function exchangeRow(state: RouteState, slot: number): void {
       }
     }
   }
-  if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
+  if (bestOther >= 0 && problem.judge) swapIfCheaper(state, slot, bestOther);
+  else if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
 }
 
 /** The price made last: in an array, so that it is not put on the heap. */
 const there = new Float64Array(1);
 
-/** What a slot's row would cost on another slot; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
+/** Whether weight, volume and visits allow a slot's row on another slot. The hours are not looked at. */
+export function couldTake(state: RouteState, slot: number, other: number): boolean {
+  priceOn(state, slot, other);
+  return there[0] !== Number.POSITIVE_INFINITY;
+}
+
+/** What a slot's row would cost on another slot, but for what a judge adds; Infinity where weight, volume or a visit forbids it. The hours are not looked at. */
 function priceOn(state: RouteState, slot: number, other: number): void {
   there[0] = Number.POSITIVE_INFINITY;
   const { problem, load, place } = state;
@@ -76,6 +90,8 @@ function priceOn(state: RouteState, slot: number, other: number): void {
   const shelves = problem.shelfStart.length - 1;
   const shelf = state.shelfOf[other] as number;
   const row = slot * state.stride;
+  const first = load[row + 1] as number;
+  if (shelf < (visits.shelfFrom[first] as number) || shelf >= (visits.shelfTo[first] as number)) return;
   let km = 0;
   let visitCost = 0;
   for (let i = row; i < row + (state.nodes[slot] as number) - 1; i++) {

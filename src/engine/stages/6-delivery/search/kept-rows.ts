@@ -1,5 +1,6 @@
 import { refreshRow } from './refresh-row.ts';
 import { DEPOT, markUsed, type RouteState } from './route-state.ts';
+import { restoreTraining } from './ties.ts';
 
 /** The best rows met so far: those of the slots in use, one behind the other. */
 export interface KeptRows {
@@ -9,6 +10,9 @@ export interface KeptRows {
   readonly nodes: Int32Array;
   readonly load: Int32Array;
   readonly extraCost: Float64Array;
+  readonly iced: Int32Array;
+  /** Who trains each community. */
+  readonly trainer: Int32Array;
 }
 
 export function newKeptRows(state: RouteState): KeptRows {
@@ -21,6 +25,8 @@ export function newKeptRows(state: RouteState): KeptRows {
     nodes: new Int32Array(most),
     load: new Int32Array(visits.count * 2 + most + 1),
     extraCost: new Float64Array(most),
+    iced: new Int32Array(most),
+    trainer: new Int32Array(state.problem.ties?.trainer.length ?? 0),
   };
 }
 
@@ -28,12 +34,14 @@ export function keepRows(state: RouteState, kept: KeptRows): void {
   const { stride, load, nodes, problem } = state;
   kept.cost = state.cost;
   kept.count = 0;
+  if (problem.ties) kept.trainer.set(problem.ties.trainer);
   let to = 0;
   for (let slot = 0; slot < problem.slots.count; slot++) {
     const count = nodes[slot] as number;
     if (count === 0) continue;
     kept.slot[kept.count] = slot;
     kept.nodes[kept.count] = count;
+    kept.iced[kept.count] = state.iced[slot] as number;
     kept.extraCost[kept.count++] = state.extraCost[slot] as number;
     for (let i = slot * stride; i < slot * stride + count; i++) kept.load[to++] = load[i] as number;
   }
@@ -46,10 +54,13 @@ export function restoreRows(state: RouteState, kept: KeptRows): void {
     if ((state.nodes[slot] as number) > 0) markUsed(state, slot, false);
     state.nodes[slot] = 0;
     state.extraCost[slot] = 0;
+    state.iced[slot] = 0;
     refreshRow(state, slot);
   }
   state.slotOf.fill(-1);
   state.served = 0;
+  const { ties } = problem;
+  if (ties) restoreTraining(state, ties, kept.trainer);
   let from = 0;
   for (let k = 0; k < kept.count; k++) {
     const slot = kept.slot[k] as number;
@@ -66,6 +77,7 @@ export function restoreRows(state: RouteState, kept: KeptRows): void {
     markUsed(state, slot, true);
     refreshRow(state, slot);
     state.extraCost[slot] = kept.extraCost[k] as number;
+    state.iced[slot] = kept.iced[k] as number;
     state.slotCost[slot] = (state.slotCost[slot] as number) + (kept.extraCost[k] as number);
   }
   state.cost = kept.cost;

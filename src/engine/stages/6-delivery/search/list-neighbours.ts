@@ -1,24 +1,60 @@
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
 
-/** Loads nearest to each load by kilometres there and back, itself first: rows of `nearby`, -1 where there are no more. */
+/**
+ * Loads nearest to each load by kilometres there and back, itself first: rows of `nearby`, -1 where there are no more. Where vehicles
+ * or days differ in their ways, the shortest counts.
+ */
 export function listNeighbours(problem: RoutingProblem, nearby: number): Int32Array {
-  const { visits, matrices, slots, shelfStart } = problem;
+  const { visits } = problem;
   const rows = new Int32Array(visits.count * nearby).fill(-1);
+  const alike = groupByShelves(problem);
+  const orders = new Map<string, readonly number[]>();
   for (let a = 0; a < visits.count; a++) {
-    const first = shelfStart[visits.shelfFrom[a] as number] as number;
-    const matrix = matrices[slots.matrix[first] ?? 0] as PlaceMatrix;
-    const hub = (visits.place[a] as number) * matrix.size;
-    const alike: number[] = [];
-    for (let b = 0; b < visits.count; b++) if (visits.shelfFrom[b] === visits.shelfFrom[a]) alike.push(b);
-    const away = (b: number) => {
-      const place = visits.place[b] as number;
-      return b === a ? -1 : (matrix.kmFrom[hub + place] as number) + (matrix.kmTo[hub + place] as number);
-    };
-    const keys = new Map(alike.map((b) => [b, away(b)]));
-    alike.sort((b, c) => compare(keys.get(b) as number, keys.get(c) as number) || b - c);
-    for (let k = 0; k < Math.min(nearby, alike.length); k++) rows[a * nearby + k] = alike[k] as number;
+    const shelf = visits.shelfFrom[a] as number;
+    const key = `${shelf} ${visits.place[a]}`;
+    const order = orders.get(key) ?? orderFrom(problem, alike.get(shelf) as readonly number[], a);
+    orders.set(key, order);
+    if (nearby > 0) rows[a * nearby] = a;
+    let k = 1;
+    for (let i = 0; k < nearby && i < order.length; i++)
+      if (order[i] !== a) rows[a * nearby + k++] = order[i] as number;
   }
   return rows;
+}
+
+/** Loads that the same shelves may serve. */
+function groupByShelves({ visits }: RoutingProblem): Map<number, number[]> {
+  const groups = new Map<number, number[]>();
+  for (let visit = 0; visit < visits.count; visit++) {
+    const shelf = visits.shelfFrom[visit] as number;
+    const group = groups.get(shelf);
+    if (group) group.push(visit);
+    else groups.set(shelf, [visit]);
+  }
+  return groups;
+}
+
+/** Loads by how far their place is from that of one of them. */
+function orderFrom(problem: RoutingProblem, alike: readonly number[], from: number): readonly number[] {
+  const { visits } = problem;
+  const matrices = matricesOf(problem, from);
+  const away = new Float64Array(visits.count);
+  for (const visit of alike) {
+    const place = visits.place[visit] as number;
+    away[visit] = Number.POSITIVE_INFINITY;
+    for (const { kmFrom, kmTo, size } of matrices) {
+      const hub = (visits.place[from] as number) * size;
+      const km = (kmFrom[hub + place] as number) + (kmTo[hub + place] as number);
+      if (km < (away[visit] as number)) away[visit] = km;
+    }
+  }
+  return [...alike].sort((b, c) => compare(away[b] as number, away[c] as number) || b - c);
+}
+
+function matricesOf({ visits, slots, shelfStart, matrices }: RoutingProblem, visit: number): PlaceMatrix[] {
+  const first = shelfStart[visits.shelfFrom[visit] as number] as number;
+  const last = shelfStart[visits.shelfTo[visit] as number] as number;
+  return [...new Set(slots.matrix.subarray(first, last))].map((matrix) => matrices[matrix] as PlaceMatrix);
 }
 
 /** Infinity less Infinity is no order. */

@@ -1,6 +1,7 @@
 import { addedKm, findLarger, largerCost } from './larger-vehicle.ts';
 import { type RouteState, SLACK } from './route-state.ts';
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
+import { mayRide } from './ties.ts';
 
 /** Added to a place in a row: a trip of its own, a larger vehicle for the whole row. */
 export const ALONE = 1;
@@ -77,6 +78,37 @@ const mostKm = new Float64Array(1);
  * that is not whole would be put on the heap if it were returned.
  */
 const found = new Float64Array(1);
+/** Kilometres of the same place. */
+const foundKm = new Float64Array(1);
+
+/** Places gone through one after the other: those up to here, by kilometres and then by node, are passed over. */
+const passedKm = new Float64Array(1).fill(Number.NEGATIVE_INFINITY);
+let passedNode = -1;
+/** Trips of their own from this node on are passed over. */
+const NO_TRIP_YET = 1 << 30;
+let passedTrip = NO_TRIP_YET;
+
+/** The next best place of a load in a slot's row, in the order of prices, as `PriceMemory.where`; to be ended by `forgetPlaces`. */
+export function nextPlace(state: RouteState, visit: number, slot: number): number {
+  const where = findPlace(state, visit, slot);
+  if ((where & ALONE) !== 0) passedTrip = where >> 2;
+  else {
+    passedKm[0] = foundKm[0] as number;
+    passedNode = where >> 2;
+  }
+  return where;
+}
+
+/** Price of the place found last; NEVER where there was none. */
+export function placePrice(): number {
+  return found[0] as number;
+}
+
+export function forgetPlaces(): void {
+  passedKm[0] = Number.NEGATIVE_INFINITY;
+  passedNode = -1;
+  passedTrip = NO_TRIP_YET;
+}
 
 /** Where a load fits a slot's row best, as `PriceMemory.where`; its price stands in `found`. */
 function findPlace(state: RouteState, visit: number, slot: number): number {
@@ -88,9 +120,11 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
   mostKm[0] = NEVER;
   if (kmCost > 0) mostKm[0] = ((most[0] as number) - visitCost) / kmCost;
   found[0] = NEVER;
-  if (visitCost === NEVER) return 0;
+  if (visitCost === NEVER || (problem.ties && !mayRide(problem.ties, visit, slot))) return 0;
   if ((state.nodes[slot] as number) === 0) {
+    if (passedTrip !== NO_TRIP_YET) return 0;
     openIdle(state, visit, slot);
+    if (found[0] === NEVER) return 0;
     found[0] = (slots.dayCost[slot] as number) + (found[0] as number) * kmCost + visitCost;
     return ALONE;
   }
@@ -119,6 +153,9 @@ function findPlace(state: RouteState, visit: number, slot: number): number {
     if (alone >= 0 && (found[0] as number) < within) where = alone;
     else found[0] = within;
   }
+  // A kilometre may cost nothing, and so many times that is no number.
+  if (found[0] === NEVER) return 0;
+  foundKm[0] = found[0] as number;
   found[0] = (found[0] as number) * kmCost + visitCost;
   return where;
 }
@@ -182,7 +219,7 @@ function findTrip(state: RouteState, visit: number, slot: number): number {
   found[0] = (matrix.kmFrom[here] as number) + (matrix.kmTo[here] as number);
   const row = slot * stride;
   const last = row + (state.nodes[slot] as number) - 1;
-  for (let i = last; i >= row; i--) {
+  for (let i = Math.min(last, row + passedTrip - 1); i >= row; i--) {
     if ((load[i] as number) >= 0) continue;
     if (problem.timed) {
       const back = journeyBack(state, matrix, visit, slot, arrives[i] as number);
@@ -237,6 +274,8 @@ function findTimed(state: RouteState, visit: number, slot: number, larger: boole
   const soonestEnd = opened + work - SLACK;
   const limited = (slots.mostMinutes[slot] as number) < NEVER;
   const row = slot * state.stride;
+  const km = passedKm[0] as number;
+  const passed = row + passedNode;
   const last = row + (state.nodes[slot] as number) - 1;
   let best = found[0] as number;
   let where = 0;
@@ -258,6 +297,7 @@ function findTimed(state: RouteState, visit: number, slot: number, larger: boole
     const to = place[i + 1] as number;
     const more = (kmTo[hub + from] as number) + (kmFrom[hub + to] as number) - (edge[i] as number);
     if (!(more < best)) continue;
+    if (more <= km && (more < km || i <= passed)) continue;
     if (shifted) {
       if (leave > (latestLeave[i] as number) + SLACK) continue;
       const later = leave + (workSoFar[i] as number);

@@ -2,11 +2,13 @@ import { log } from '../../../numerics/elementary.ts';
 import type { RandomStream } from '../../../numerics/random-stream.ts';
 import { timesUntil } from './chances.ts';
 import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
+import { judgePrice, putAt, takeOut } from './judge-places.ts';
 import { addedKm, findLarger, largerCost, largerSlot } from './larger-vehicle.ts';
 import { ALONE, AT_LEAST, LARGER, NEVER, type PriceMemory, renewPrice } from './price-insertion.ts';
 import type { Ruins } from './remove-strings.ts';
 import { idleSlotOf, type RouteState } from './route-state.ts';
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
+import { firstDay, lastDay, setWork, type Ties, wouldTrain } from './ties.ts';
 
 /** Chance that a slot is passed over (Christiaens & Vanden Berghe 2020, section 5.3). */
 const BLINK = 0.01;
@@ -54,8 +56,9 @@ export function putBack(
   random: RandomStream,
 ): void {
   orderAbsent(ruins, orders, sortKey, random);
-  let left = 0;
-  for (let i = 0; i < ruins.count; i++) {
+  if (state.problem.ties) putSeedFirst(ruins, state.problem.ties);
+  let left = ruins.resting;
+  for (let i = ruins.resting; i < ruins.count; i++) {
     const visit = ruins.absent[i] as number;
     if (!insertCheapest(state, memory, blinks, visit, random)) ruins.absent[left++] = visit;
   }
@@ -66,7 +69,23 @@ export function putBack(
 const PERMILLE = 1000;
 const MANY = 1 << 30;
 
-function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64Array, random: RandomStream): void {
+/** Puts seed before whatever waits for it, the order otherwise kept. */
+function putSeedFirst({ absent, resting, count }: Ruins, { seedLinks }: Ties): void {
+  const waits = absent.slice(resting, count);
+  let to = resting;
+  for (const after of [false, true]) {
+    for (const visit of waits) {
+      if ((seedLinks.dryOf[visit] as readonly number[]).length > 0 === after) absent[to++] = visit;
+    }
+  }
+}
+
+function orderAbsent(
+  { absent, count, resting }: Ruins,
+  orders: Orders,
+  sortKey: Float64Array,
+  random: RandomStream,
+): void {
   let draw = random.pick(PERMILLE) / PERMILLE;
   let column = 0;
   while (column < orders.shares.length) {
@@ -75,11 +94,11 @@ function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64A
     column++;
   }
   const keys = orders.keys[column];
-  for (let i = 0; i < count; i++) {
+  for (let i = resting; i < count; i++) {
     const visit = absent[i] as number;
     const key = keys ? (keys[visit] as number) : random.pick(MANY);
     let j = i - 1;
-    while (j >= 0 && (sortKey[j] as number) > key) {
+    while (j >= resting && (sortKey[j] as number) > key) {
       sortKey[j + 1] = sortKey[j] as number;
       absent[j + 1] = absent[j] as number;
       j--;
@@ -91,7 +110,8 @@ function orderAbsent({ absent, count }: Ruins, orders: Orders, sortKey: Float64A
 
 const LOG_STAY = log(1 - BLINK);
 
-function insertCheapest(
+/** Puts a load where it is cheapest, if anywhere for less than leaving it behind. */
+export function insertCheapest(
   state: RouteState,
   memory: PriceMemory,
   blinks: Blinks,
@@ -106,9 +126,17 @@ function insertCheapest(
   let bestPrice = visits.unservedCost[visit] as number;
   let bestSlot = -1;
   let toBlink = blinks.slotsLeft;
-  const end = visits.shelfTo[visit] as number;
-  for (let shelf = visits.shelfFrom[visit] as number; shelf < end; shelf++) {
+  const { judge, ties } = problem;
+  let first = visits.shelfFrom[visit] as number;
+  let end = visits.shelfTo[visit] as number;
+  if (ties) {
+    setWork(state, ties, visit, wouldTrain(ties, visit));
+    end = Math.min(end, first + lastDay(state, ties, visit) + 1);
+    first += firstDay(state, ties, visit);
+  }
+  for (let shelf = first; shelf < end; shelf++) {
     if (visits.shelfCost[visit * shelves + shelf] === NEVER) continue;
+    const mark = judge ? judge.markOf(state, visit, shelf) : 0;
     const start = shelfStart[shelf] as number;
     const stop = start + (state.used[shelf] as number);
     for (let i = start; i < stop; i++) {
@@ -118,9 +146,10 @@ function insertCheapest(
       }
       const slot = usedSlots[i] as number;
       const entry = base + slot;
-      if (stamp[entry] !== version[slot] || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
+      const now = (version[slot] as number) + mark;
+      if (stamp[entry] !== now || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
         price[entry] = bestPrice;
-        renewPrice(state, memory, entry, visit, slot, version[slot] as number);
+        renewPrice(state, memory, entry, visit, slot, now);
       }
       if ((price[entry] as number) < bestPrice) {
         bestPrice = price[entry] as number;
@@ -136,9 +165,9 @@ function insertCheapest(
         continue;
       }
       const entry = base + slot;
-      if (stamp[entry] !== 0) {
+      if (stamp[entry] !== mark) {
         price[entry] = NEVER;
-        renewPrice(state, memory, entry, visit, slot, 0);
+        renewPrice(state, memory, entry, visit, slot, mark);
       }
       if ((price[entry] as number) < bestPrice) {
         bestPrice = price[entry] as number;
@@ -148,11 +177,24 @@ function insertCheapest(
   }
   blinks.slotsLeft = toBlink;
   if (bestSlot < 0) return false;
-  const at = where[base + bestSlot] as number;
+  const entry = base + bestSlot;
+  if (judge && memory.exact[entry] === 0) {
+    judgePrice(state, memory, visit, bestSlot);
+    return insertCheapest(state, memory, blinks, visit, random);
+  }
+  const at = where[entry] as number;
+  if (judge) {
+    if (putAt(state, visit, bestSlot, at)) return true;
+    // The ice it was priced with is gone.
+    takeOut(state, visit, bestSlot);
+    price[entry] = NEVER;
+    where[entry] = 0;
+    return insertCheapest(state, memory, blinks, visit, random);
+  }
   if ((at & LARGER) !== 0) {
     if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
-    price[base + bestSlot] = NEVER;
-    where[base + bestSlot] = 0;
+    price[entry] = NEVER;
+    where[entry] = 0;
     return insertCheapest(state, memory, blinks, visit, random);
   }
   insertVisit(state, bestSlot, visit, at >> 2, (at & ALONE) !== 0);

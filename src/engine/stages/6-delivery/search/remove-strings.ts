@@ -1,7 +1,9 @@
 import type { RandomStream } from '../../../numerics/random-stream.ts';
 import { happens, oneTo } from './chances.ts';
 import { removeMarked } from './change-rows.ts';
+import { judgeRow } from './judge.ts';
 import { DEPOT, type RouteState } from './route-state.ts';
+import { companionsOf, dropTraining } from './ties.ts';
 
 /**
  * Ruin by strings of neighbouring stops (Christiaens & Vanden Berghe 2020, Transportation Science 54:417, sections 5.1 and 5.2):
@@ -21,6 +23,14 @@ export interface Ruins {
   /** Loads that have no place now. */
   readonly absent: Int32Array;
   count: number;
+  /** Loads about which a step may make room: all, or those that a search is to stay around. */
+  centres: Int32Array;
+  /** Whether the search stays around its centres, so that whole rows are given away there alone. */
+  staysAround: boolean;
+  /** Absent loads at the head that are not tried in this step. */
+  resting: number;
+  /** Whether loads that may not be moved cannot be driven without those taken off: the step is to be taken back. */
+  stuck: boolean;
   /** Step in which a load was taken out, and in which its trip was ruined. */
   readonly removedIn: Int32Array;
   readonly ruinedIn: Int32Array;
@@ -34,6 +44,10 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
   return {
     absent: new Int32Array(loads),
     count: 0,
+    centres: Int32Array.from({ length: loads }, (_, visit) => visit),
+    staysAround: false,
+    resting: 0,
+    stuck: false,
     removedIn: new Int32Array(loads).fill(-1),
     ruinedIn: new Int32Array(loads).fill(-1),
     step: 0,
@@ -46,14 +60,16 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
  * Takes strings of stops off the trips around a load. What is taken off stands in `absent`.
  *
  * @param about the load; -1: a random one
+ * @returns false where a load that may not be moved stands in the way, and the step is to be taken back
  */
-export function removeStrings(state: RouteState, ruins: Ruins, about: number, random: RandomStream): void {
-  ruins.step++;
-  if (state.usedCount === 0) return;
+export function removeStrings(state: RouteState, ruins: Ruins, about: number, random: RandomStream): boolean {
+  beginRuin(ruins);
+  const first = ruins.count;
+  if (state.usedCount === 0) return true;
   const { neighbours, nearby, step } = ruins;
   const longest = Math.min(LONGEST_STRING, state.served / state.usedCount);
   let strings = oneTo(random, (4 * MEAN_REMOVED) / (1 + longest) - 1);
-  const seed = about >= 0 ? about : drawCentre(state, ruins, random);
+  const seed = about >= 0 ? about : drawCentre(ruins, random);
   for (let k = 0; k < nearby && strings > 0; k++) {
     const visit = neighbours[seed * nearby + k] as number;
     if (visit < 0) break;
@@ -62,11 +78,12 @@ export function removeStrings(state: RouteState, ruins: Ruins, about: number, ra
     strings--;
     removeString(state, ruins, slot, visit, longest, random);
   }
+  return removeTied(state, ruins, first);
 }
 
-function drawCentre(state: RouteState, { absent, count }: Ruins, random: RandomStream): number {
-  if (count > 0 && happens(random, ABOUT_ABSENT)) return absent[random.pick(count)] as number;
-  return random.pick(state.problem.visits.count);
+function drawCentre({ absent, centres, count, resting }: Ruins, random: RandomStream): number {
+  if (count > 0 && happens(random, ABOUT_ABSENT)) return absent[resting + random.pick(count - resting)] as number;
+  return centres[random.pick(centres.length)] as number;
 }
 
 function removeString(
@@ -98,22 +115,77 @@ function removeString(
   const latest = Math.min(at, last - span + 1);
   const start = earliest + random.pick(latest - earliest + 1);
   const gap = kept > 0 ? 1 + random.pick(length - 1) : length;
-  for (let i = 0; i < span; i++) if (i < gap || i >= gap + kept) takeOut(ruins, load[start + i] as number);
+  for (let i = 0; i < span; i++) if (i < gap || i >= gap + kept) takeOut(state, ruins, load[start + i] as number);
   removeOrEmpty(state, ruins, slot);
 }
 
-function takeOut(ruins: Ruins, visit: number): void {
+function takeOut(state: RouteState, ruins: Ruins, visit: number): void {
+  const { ties } = state.problem;
+  if (ties?.pinned[visit] === 1) return;
   ruins.removedIn[visit] = ruins.step;
   ruins.absent[ruins.count++] = visit;
 }
 
 /** Takes the marked loads off a slot, and all of its loads where the rest could not be driven. */
 function removeOrEmpty(state: RouteState, ruins: Ruins, slot: number): void {
-  if (removeMarked(state, slot, ruins.removedIn, ruins.step)) return;
+  if (!removeMarked(state, slot, ruins.removedIn, ruins.step) && !emptyRow(state, ruins, slot)) ruins.stuck = true;
+}
+
+function beginRuin(ruins: Ruins): void {
+  ruins.step++;
+  ruins.stuck = false;
+}
+
+/** Takes every load off a slot that may be moved; whether what is left can be driven. */
+function emptyRow(state: RouteState, ruins: Ruins, slot: number): boolean {
   const row = slot * state.stride;
   for (let i = row; i < row + (state.nodes[slot] as number); i++) {
     const visit = state.load[i] as number;
-    if (visit !== DEPOT) takeOut(ruins, visit);
+    if (visit !== DEPOT) takeOut(state, ruins, visit);
   }
-  removeMarked(state, slot, ruins.removedIn, ruins.step);
+  return removeMarked(state, slot, ruins.removedIn, ruins.step);
+}
+
+/** Takes loads off, beside those taken off in this step, and whatever may not stay without them. */
+export function removeLoads(state: RouteState, ruins: Ruins, loads: readonly number[]): boolean {
+  beginRuin(ruins);
+  const first = ruins.count;
+  for (const visit of loads) removeLoad(state, ruins, visit);
+  return removeTied(state, ruins, first);
+}
+
+function removeLoad(state: RouteState, ruins: Ruins, visit: number): void {
+  const slot = state.slotOf[visit] as number;
+  if (slot < 0) return;
+  takeOut(state, ruins, visit);
+  removeOrEmpty(state, ruins, slot);
+}
+
+/**
+ * Takes off what is tied to the loads taken off, `absent` from `first` on, and has every row that was touched judged anew; one that
+ * breaks a rule without them is emptied.
+ *
+ * @returns false where a row would have to be emptied of loads that may not be moved: the step is to be taken back
+ */
+export function removeTied(state: RouteState, ruins: Ruins, first: number): boolean {
+  const { backup, problem } = state;
+  const { ties } = problem;
+  if (ties === null) return true;
+  let next = first;
+  for (let at = 0; at < backup.count; ) {
+    for (; next < ruins.count; next++) {
+      const visit = ruins.absent[next] as number;
+      const going = companionsOf(ties, visit);
+      dropTraining(ties, visit);
+      for (const other of going) removeLoad(state, ruins, other);
+    }
+    const slot = backup.slot[at] as number;
+    if (judgeRow(state, slot)) {
+      at++;
+      continue;
+    }
+    if (!emptyRow(state, ruins, slot) || !judgeRow(state, slot)) return false;
+    at = 0;
+  }
+  return !ruins.stuck;
 }

@@ -48,6 +48,8 @@ export interface RouteState {
   /** Cost of the slot, and the part of it that a rule of the caller's adds (heat, ice). */
   readonly slotCost: Float64Array;
   readonly extraCost: Float64Array;
+  /** Trips of each slot that take ice, a bit a trip. */
+  readonly iced: Int32Array;
   /** Equal versions mean equal rows; 0 while idle. */
   readonly version: Float64Array;
   readonly slotOf: Int32Array;
@@ -84,6 +86,7 @@ interface Backup {
   readonly load: Int32Array;
   readonly version: Float64Array;
   readonly extraCost: Float64Array;
+  readonly iced: Int32Array;
   /** Room for a part of a row while it is moved. */
   readonly tail: Int32Array;
   cost: number;
@@ -123,6 +126,7 @@ export function newRouteState(problem: RoutingProblem, stride: number): RouteSta
     mostLitres: new Float64Array(slots.count),
     slotCost: new Float64Array(slots.count),
     extraCost: new Float64Array(slots.count),
+    iced: new Int32Array(slots.count),
     version: new Float64Array(slots.count),
     slotOf: new Int32Array(visits.count).fill(-1),
     goes: new Int32Array(visits.count),
@@ -144,6 +148,7 @@ export function newRouteState(problem: RoutingProblem, stride: number): RouteSta
       load: new Int32Array(nodes),
       version: new Float64Array(slots.count),
       extraCost: new Float64Array(slots.count),
+      iced: new Int32Array(slots.count),
       tail: new Int32Array(stride),
       cost: 0,
     },

@@ -100,6 +100,10 @@ export function posePublished(instance: RoutingInstance): PosedInstance {
     reloads: instance.mayReload,
     grows: shelves.some(({ types }) => types.length > 1),
     timed: instance.timed,
+    mostLoads: customers,
+    ties: null,
+    judge: null,
+    orders: null,
   };
   const vehicles = slotTypes.map(({ type, vehicle }) => ({
     vehicle,

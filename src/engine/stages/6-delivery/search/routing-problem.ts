@@ -1,3 +1,7 @@
+import type { Judge } from './judge.ts';
+import type { Orders } from './put-back.ts';
+import type { Ties } from './ties.ts';
+
 /**
  * What the search reads: who is to be visited, and by what. The programme's plan and published routing sets are both written
  * down so. Places are numbered within a matrix, 0 is the depot; money, kilometres and minutes are in the units of whoever asks.
@@ -17,6 +21,13 @@ export interface RoutingProblem {
   readonly grows: boolean;
   /** No clock is run where nothing depends on it. */
   readonly timed: boolean;
+  /** Most loads that one slot can ever hold. */
+  readonly mostLoads: number;
+  /** What ties loads to each other, and what rows cannot know; null where there is nothing of it. */
+  readonly ties: Ties | null;
+  readonly judge: Judge | null;
+  /** Keys by which loads are put back; null: those of published sets. */
+  readonly orders: Orders | null;
 }
 
 /** Loads to be handed over: columns, one row a load. */

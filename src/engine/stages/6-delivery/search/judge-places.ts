@@ -1,0 +1,59 @@
+import { insertVisit, removeVisit } from './change-rows.ts';
+import { judgeRow } from './judge.ts';
+import { ALONE, forgetPlaces, NEVER, nextPlace, type PriceMemory, placePrice } from './price-insertion.ts';
+import type { RouteState } from './route-state.ts';
+import { dropTraining, takeOnTraining } from './ties.ts';
+
+/**
+ * Makes the price of a load and slot exact: place by place in the order of their bounds, each is tried and judged, until the next
+ * bound is no less than the best price. The row is left as it was.
+ */
+export function judgePrice(state: RouteState, memory: PriceMemory, visit: number, slot: number): void {
+  const entry = (memory.base[visit] as number) + slot;
+  let best = NEVER;
+  let bestWhere = 0;
+  for (;;) {
+    const where = nextPlace(state, visit, slot);
+    if (placePrice() >= best) break;
+    const price = priceAt(state, visit, slot, where);
+    if (price < best) {
+      best = price;
+      bestWhere = where;
+    }
+  }
+  forgetPlaces();
+  memory.price[entry] = best;
+  memory.where[entry] = bestWhere;
+  memory.exact[entry] = 1;
+}
+
+/** Price of a load at one place, all rules kept; NEVER where one is not. */
+function priceAt(state: RouteState, visit: number, slot: number, where: number): number {
+  const before = state.slotCost[slot] as number;
+  const cost = state.cost;
+  const version = state.version[slot] as number;
+  const extra = state.extraCost[slot] as number;
+  const iced = state.iced[slot] as number;
+  const holds = putAt(state, visit, slot, where);
+  const price = holds ? (state.slotCost[slot] as number) - before : NEVER;
+  takeOut(state, visit, slot);
+  state.version[slot] = version;
+  state.extraCost[slot] = extra;
+  state.iced[slot] = iced;
+  state.slotCost[slot] = before;
+  state.cost = cost;
+  return price;
+}
+
+/** Puts a load at a place. Whether every rule is kept; where not, the caller takes it out again. */
+export function putAt(state: RouteState, visit: number, slot: number, where: number): boolean {
+  const { ties } = state.problem;
+  if (ties) takeOnTraining(state, ties, visit);
+  return insertVisit(state, slot, visit, where >> 2, (where & ALONE) !== 0) && judgeRow(state, slot);
+}
+
+export function takeOut(state: RouteState, visit: number, slot: number): void {
+  const { ties } = state.problem;
+  removeVisit(state, slot, visit);
+  if (ties) dropTraining(ties, visit);
+}
