@@ -23,12 +23,12 @@ export function tripAtHour(scenario: Scenario, season: SeasonOutlook, ask: TripQ
   const curve: Columns = { minute: [], packC: [], hotBandC: [], boxAirC: [], shadeC: [] };
   const felt = { packMaxC: startC[0], hotBandMaxC: startC[1], minutesAbove: 0 };
   let minute = ask.leaveMinute;
-  let aboard = ask.stops.reduce((sum, stop) => sum + stop.inoculantKg, 0);
+  const lastCold = ask.stops.findLastIndex(({ inoculantKg }) => inoculantKg > 0);
   write(curve, minute, box, twin, airAt(season, air, ask, 0, minute, true));
   for (const [s, stop] of ask.stops.entries()) {
     const arrive = minute + stop.legMinutes;
     const depart = Math.max(arrive, stop.opensMinute) + stop.serviceMinutes;
-    if (aboard > 0) {
+    if (s <= lastCold) {
       for (const [from, to, isMoving] of [
         [minute, arrive, true],
         [arrive, depart, false],
@@ -38,7 +38,6 @@ export function tripAtHour(scenario: Scenario, season: SeasonOutlook, ask: TripQ
     }
     takeFromBox(box, stop.inoculantKg);
     takeFromBox(twin, stop.inoculantKg);
-    aboard = Math.max(0, aboard - stop.inoculantKg);
     minute = depart;
   }
   return {
