@@ -134,7 +134,7 @@ export const FERTILISER_SPOILS: readonly Spoil[] = [
       const { trips, stops } = p.delivery;
       const trip = where(trips.date, (_, i) => {
         const loads = stops.trip.flatMap((of, stop) => (of === i ? at(stops.loads, stop) : []));
-        return loads.some(bagLoad(p)) && loads.every((load) => at(p.delivery.loads.inoculantKg, load) === 0);
+        return loads.length > 0 && loads.every(bagLoad(p));
       });
       if (trip < 0) return false;
       set(trips.date, trip, later(at(trips.date, trip), 2));
