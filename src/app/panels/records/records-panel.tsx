@@ -26,8 +26,8 @@ export default function RecordsPanel() {
     <div className="records">
       <p className="note">{paperWords(words).records.intro}</p>
       {difference && <ReplanDays />}
-      <Visits key={day.today} day={day} />
-      <OtherEvent key={day.today} day={day} />
+      <Visits key={`visits ${day.today}`} day={day} />
+      <OtherEvent key={`event ${day.today}`} day={day} />
       <DayDraft />
       <CloseDay day={day} />
     </div>
