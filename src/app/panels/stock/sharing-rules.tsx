@@ -1,4 +1,4 @@
-import { lazy, Suspense, useId } from 'react';
+import { lazy, memo, Suspense, useId } from 'react';
 import type { EqualOver, Fairness, Plan, Scenario } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { sharingRule } from '../../../presentation/views/stock-view.ts';
@@ -6,7 +6,7 @@ import { useSeason, useWords } from '../../state/use-stores.ts';
 import { Figure } from '../figure.tsx';
 
 const RULES: readonly Fairness[] = ['equal-share', 'most-hectares', 'priority-first'];
-const GrowerShares = lazy(async () => ({ default: (await import('./grower-shares.tsx')).GrowerShares }));
+const GrowerShares = memo(lazy(async () => ({ default: (await import('./grower-shares.tsx')).GrowerShares })));
 const OVERS: readonly EqualOver[] = ['community', 'zone', 'grower'];
 
 /** How what is short is shared. Choosing is a decision: it counts when the season is planned again. */
