@@ -1,24 +1,11 @@
-import type { Scenario } from '../../vocabulary/scenario.ts';
-import type { LotVerdict } from '../../vocabulary/stage-results/allocation.ts';
-import type { Product } from '../../vocabulary/supply.ts';
 import type { ToldPlan } from '../../vocabulary/told-plan.ts';
 import type { Pick } from './allocate-commodity.ts';
 import { NOISE_KG } from './ask.ts';
-import type { DemandRows } from './demand-rows.ts';
-import type { HandedBefore } from './handed-before.ts';
+import type { Desk } from './give-out.ts';
 import type { Settled } from './keep-served.ts';
-import type { Holds } from './read-holds.ts';
 
 /** What the packs people were told of are held against. */
-interface Today {
-  readonly scenario: Scenario;
-  readonly demand: DemandRows;
-  readonly products: readonly Product[];
-  readonly packKg: Float64Array;
-  readonly verdicts: readonly LotVerdict[];
-  readonly holds: Holds;
-  readonly handed: HandedBefore;
-}
+type Today = Omit<Desk, 'places' | 'reach' | 'solver'>;
 
 /**
  * Packs that people were told of stay theirs, as far as the lot still has them to give, the need is still there and no decision
