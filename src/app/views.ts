@@ -8,7 +8,7 @@ import { PAPERS } from './panels/papers/view.tsx';
 import { PROBLEMS } from './panels/problems/view.tsx';
 import { RECORDS } from './panels/records/view.tsx';
 import { STOCK } from './panels/stock/view.tsx';
-import type { SeasonState } from './state/season-store.ts';
+import type { SeasonState } from './state/season-state.ts';
 import type { ViewName, ViewState } from './state/view-store.ts';
 
 /** One view of the page. Its components take no props: they ask useSeason(), useView() and useWords(). */

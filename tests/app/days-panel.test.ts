@@ -3,7 +3,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import { loadPlanningTools } from '../../src/adapters/tools/load-planning-tools.ts';
-import type { SeasonState } from '../../src/app/state/season-store.ts';
+import type { SeasonState } from '../../src/app/state/season-state.ts';
 import { StoresContext } from '../../src/app/state/use-stores.ts';
 import { createViewStore } from '../../src/app/state/view-store.ts';
 import { VIEWS } from '../../src/app/views.ts';

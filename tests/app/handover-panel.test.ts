@@ -3,7 +3,7 @@ import { createElement } from 'react';
 import { prerenderToNodeStream } from 'react-dom/static';
 import { describe, expect, it } from 'vitest';
 import { createStore } from 'zustand/vanilla';
-import type { SeasonState } from '../../src/app/state/season-store.ts';
+import type { SeasonState } from '../../src/app/state/season-state.ts';
 import { StoresContext } from '../../src/app/state/use-stores.ts';
 import type { ViewState } from '../../src/app/state/view-store.ts';
 import { VIEWS } from '../../src/app/views.ts';

@@ -1,5 +1,5 @@
 import type { ChosenFile } from '../../adapters/browser/gather-files.ts';
-import type { SeasonState } from '../state/season-store.ts';
+import type { SeasonState } from '../state/season-state.ts';
 
 const loadGathering = () => import('../../adapters/browser/gather-files.ts');
 

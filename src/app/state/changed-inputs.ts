@@ -1,5 +1,5 @@
 import type { Decision } from '../../engine/index.ts';
-import type { SeasonState } from './season-store.ts';
+import type { SeasonState } from './season-state.ts';
 
 type Inputs = Pick<SeasonState, 'plan' | 'plannedFrom' | 'decisions' | 'files'>;
 

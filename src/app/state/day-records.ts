@@ -4,7 +4,7 @@ import type { Decision, ReadFault } from '../../engine/index.ts';
 import { addEntries } from '../../presentation/records/handover-entry.ts';
 import { HANDOVERS } from './days-closed.ts';
 import type { KeptState } from './kept-state.ts';
-import type { SeasonState } from './season-store.ts';
+import type { SeasonState } from './season-state.ts';
 
 type Store = StoreApi<SeasonState>;
 type Files = SeasonState['files'];

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { PlanClient } from '../../adapters/workers/plan-client.ts';
 import { SEARCH } from './search-settings.ts';
-import type { SeasonState } from './season-store.ts';
+import type { SeasonState } from './season-state.ts';
 
 type Store = StoreApi<SeasonState>;
 type Questions = Pick<

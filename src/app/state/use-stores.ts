@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { pseudoWords } from '../../presentation/wording/pseudo.ts';
 import { english, type Words } from '../../presentation/wording/words.ts';
 import { changedInputs, isStale } from './changed-inputs.ts';
-import type { SeasonState, SeasonStore } from './season-store.ts';
+import type { SeasonState, SeasonStore } from './season-state.ts';
 import type { ViewState, ViewStore } from './view-store.ts';
 
 export interface Stores {

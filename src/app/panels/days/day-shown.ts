@@ -6,7 +6,7 @@ import { type NotServed, notServed } from '../../../presentation/views/days-unse
 import { dayGround, dayPicture } from '../../../presentation/views/days-view.ts';
 import { EMPTY_PICTURE, type MapPicture } from '../../../presentation/views/map-view.ts';
 import { rememberLast } from '../../state/remember-last.ts';
-import type { SeasonState } from '../../state/season-store.ts';
+import type { SeasonState } from '../../state/season-state.ts';
 import { useSeason, useView } from '../../state/use-stores.ts';
 import type { ViewState } from '../../state/view-store.ts';
 import { useChosenVehicle } from './chosen-vehicle.ts';

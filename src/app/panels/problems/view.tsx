@@ -2,7 +2,7 @@ import { countProblems, type ProblemEntry, problemEntries } from '../../../prese
 import type { Words } from '../../../presentation/wording/words.ts';
 import { plainPicture } from '../../map/plain-picture.ts';
 import { rememberLast } from '../../state/remember-last.ts';
-import type { SeasonState } from '../../state/season-store.ts';
+import type { SeasonState } from '../../state/season-state.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
 import type { ViewParts } from '../../views.ts';
 import { FileTable } from './file-table.tsx';
