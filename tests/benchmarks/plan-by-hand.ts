@@ -1,7 +1,7 @@
 import { type DispatchState, slotOf } from '../../src/engine/stages/6-delivery/dispatch-state.ts';
 import { beginStep } from '../../src/engine/stages/6-delivery/search/change-rows.ts';
+import { ALONE } from '../../src/engine/stages/6-delivery/search/find-place.ts';
 import { putAt, takeOut } from '../../src/engine/stages/6-delivery/search/judge-places.ts';
-import { ALONE } from '../../src/engine/stages/6-delivery/search/price-insertion.ts';
 import { firstDay, lastDay } from '../../src/engine/stages/6-delivery/search/ties.ts';
 
 /**

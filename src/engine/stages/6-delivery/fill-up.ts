@@ -1,8 +1,9 @@
 import { type DispatchState, slotOf } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { beginStep, takeBack } from './search/change-rows.ts';
+import { NEVER } from './search/find-place.ts';
 import { judgePrice, putAt, takeOut } from './search/judge-places.ts';
-import { NEVER, renewPrice } from './search/price-insertion.ts';
+import { renewPrice } from './search/price-insertion.ts';
 import { insertCheapest } from './search/put-back.ts';
 import { removeLoads as removeFromRows } from './search/remove-strings.ts';
 import { setWork, wouldTrain } from './search/ties.ts';

@@ -22,7 +22,7 @@ import { moneyOf } from './money-of.ts';
 import { noteLabelAndModel } from './note-label-and-model.ts';
 import { scheduleTrips } from './schedule-trips.ts';
 import { beginStep } from './search/change-rows.ts';
-import { NEVER } from './search/price-insertion.ts';
+import { NEVER } from './search/find-place.ts';
 import { trainAll } from './train-all.ts';
 import { listSlots } from './vehicle-day-slots.ts';
 

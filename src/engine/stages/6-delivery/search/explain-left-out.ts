@@ -1,5 +1,5 @@
 import type { UnservedReason } from '../../../vocabulary/reasons.ts';
-import { couldBring, NEVER } from './price-insertion.ts';
+import { couldBring, NEVER } from './find-place.ts';
 import { newRouteState, type RouteState } from './route-state.ts';
 import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
 

@@ -1,6 +1,7 @@
 import { insertVisit, removeVisit } from './change-rows.ts';
+import { ALONE, forgetPlaces, NEVER, nextPlace, placePrice } from './find-place.ts';
 import { judgeRow } from './judge.ts';
-import { ALONE, forgetPlaces, NEVER, nextPlace, type PriceMemory, placePrice } from './price-insertion.ts';
+import type { PriceMemory } from './price-insertion.ts';
 import type { RouteState } from './route-state.ts';
 import { dropTraining, takeOnTraining } from './ties.ts';
 
