@@ -1,4 +1,4 @@
-import { type Decision, isoDate, type Plan, parseIsoDate, type Scenario } from '../../src/engine/index.ts';
+import { type Decision, dayNumber, isoDate, type Plan, parseIsoDate, type Scenario } from '../../src/engine/index.ts';
 import { RandomStream } from '../../src/engine/numerics/random-stream.ts';
 
 /** One line of handovers.csv as a person enters it in the evening. */
@@ -84,7 +84,7 @@ export class SeasonAtWork {
     plan: Plan,
     scenario: Scenario,
   ): Decision[] {
-    const to = isoDate(((parseIsoDate(date) ?? 0) + 2) as never);
+    const to = isoDate(dayNumber((parseIsoDate(date) ?? 0) + 2));
     if (surprise === 'vehicle down') {
       const vehicleId = this.pick(visits)?.vehicleId ?? '';
       for (const visit of visits) if (visit.vehicleId === vehicleId) day.missed.add(visit);

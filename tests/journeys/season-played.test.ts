@@ -7,6 +7,7 @@ import {
   compareDeliveries,
   type Decision,
   type DeliveryDifference,
+  dayNumber,
   isoDate,
   openDeliveryDesk,
   type Plan,
@@ -107,7 +108,7 @@ describe.each(Array.from({ length: SEASONS }, (_, i) => FIRST_SEED + i))(
     const met: string[] = [];
 
     const days = Array.from({ length: Math.min(DAYS, scenario.planning.to - from) }, (_, day) =>
-      isoDate((from + day) as never),
+      isoDate(dayNumber(from + day)),
     );
     it.each(days)('%s', (date) => {
       const evening = people.live(date, plan, scenario);

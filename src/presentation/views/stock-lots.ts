@@ -245,6 +245,7 @@ function countedText(scenario: Scenario, lot: Lot, index: number, words: Words):
   if (product?.kind !== 'inoculant') return null;
   if (lot.testedCountPerG === null) return product.countPerG === null ? null : words.stock.onLabel;
   const tested = powerText(lot.testedCountPerG, words);
-  const day = lot.testedOn === null ? null : noBreaks(dateText(isoDate(lot.testedOn), words));
+  const withYear = lot.testedOn !== null && civilFromDay(lot.testedOn).year !== civilFromDay(scenario.asOf).year;
+  const day = lot.testedOn === null ? null : noBreaks(dateText(isoDate(lot.testedOn), words, withYear));
   return day === null ? words.stock.tested(tested) : words.stock.testedOn(tested, day);
 }

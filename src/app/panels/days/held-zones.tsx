@@ -20,39 +20,34 @@ export function HeldZones({ shown: { plan, scenario }, worth }: HeldZonesProps) 
   if (worth === null) return null;
   const { mm, leadDays, waiting, released } = releaseView(plan, scenario, worth);
   if (waiting.length + released.length === 0) return null;
+  if (waiting.length === 0) return <p className="note held-zones">{runs.holdNone(localNumber(mm, words))}</p>;
   return (
     <section className="held-zones">
       <h2>{runs.holdTitleMm(localNumber(mm, words))}</h2>
-      {waiting.length === 0 ? (
-        <p className="note">{runs.holdNone}</p>
-      ) : (
-        <>
-          <p className="note">{runs.holdIntro(localNumber(leadDays, words))}</p>
-          <div className="scrolls">
-            <table className="ruled">
-              <thead>
-                <tr>
-                  <th scope="col">{runs.holdZone}</th>
-                  <th scope="col" className="number">
-                    {runs.holdFallen}
-                  </th>
-                  <th scope="col">{runs.holdExpected}</th>
-                  <th scope="col" className="number">
-                    {runs.holdTooLate}
-                  </th>
-                  <th scope="col">{runs.holdGoes}</th>
-                  <th scope="col">{runs.holdPlanned}</th>
-                </tr>
-              </thead>
-              <tbody>
-                {waiting.map((zone) => (
-                  <HeldRow key={zone.zoneId} zone={zone} words={words} choose={() => chooseZone(zone.zoneId)} />
-                ))}
-              </tbody>
-            </table>
-          </div>
-        </>
-      )}
+      <p className="note">{runs.holdIntro(localNumber(leadDays, words))}</p>
+      <div className="scrolls">
+        <table className="ruled">
+          <thead>
+            <tr>
+              <th scope="col">{runs.holdZone}</th>
+              <th scope="col" className="number">
+                {runs.holdFallen}
+              </th>
+              <th scope="col">{runs.holdExpected}</th>
+              <th scope="col" className="number">
+                {runs.holdTooLate}
+              </th>
+              <th scope="col">{runs.holdGoes}</th>
+              <th scope="col">{runs.holdPlanned}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {waiting.map((zone) => (
+              <HeldRow key={zone.zoneId} zone={zone} words={words} choose={() => chooseZone(zone.zoneId)} />
+            ))}
+          </tbody>
+        </table>
+      </div>
       {released.length > 0 && <p className="note">{runs.holdReleased(released.map(({ name }) => name).join(', '))}</p>}
     </section>
   );

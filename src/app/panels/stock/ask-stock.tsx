@@ -1,3 +1,4 @@
+import { useCallback } from 'react';
 import type { AllocationDifference, StockChange } from '../../../engine/index.ts';
 import { differencesView } from '../../../presentation/views/allocation-differences.ts';
 import { useSeason, useWords } from '../../state/use-stores.ts';
@@ -12,8 +13,9 @@ interface AskStockProps {
 /** Asks what changes would give and take before any is made. */
 export function AskStock({ label, changes, atOnce = false }: AskStockProps) {
   const askStock = useSeason((season) => season.askStock);
+  const ask = useCallback(() => askStock(changes), [askStock, changes]);
   return (
-    <Asked label={label} ask={() => askStock(changes)} atOnce={atOnce}>
+    <Asked label={label} ask={ask} atOnce={atOnce}>
       {(difference) => <Difference difference={difference} />}
     </Asked>
   );

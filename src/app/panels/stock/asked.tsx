@@ -1,11 +1,11 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useState } from 'react';
 import { useWords } from '../../state/use-stores.ts';
 
 interface AskedProps<T> {
   readonly label: string;
   readonly ask: () => Promise<T | null>;
   readonly children: (answer: T) => ReactNode;
-  /** Asked as soon as it stands on the page, without a button. */
+  /** Asked as soon as it stands on the page and whenever `ask` is another, without a button. */
   readonly atOnce?: boolean;
 }
 
@@ -13,14 +13,13 @@ interface AskedProps<T> {
 export function Asked<T extends object>({ label, ask, children, atOnce = false }: AskedProps<T>) {
   const { stock } = useWords();
   const [answer, setAnswer] = useState<T | 'asking' | 'none'>();
-  const put = async () => {
+  const put = useCallback(async () => {
     setAnswer('asking');
     setAnswer((await ask()) ?? 'none');
-  };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked once, with what it was opened with
+  }, [ask]);
   useEffect(() => {
     if (atOnce) void put();
-  }, []);
+  }, [atOnce, put]);
   return (
     <div className="asked" aria-live="polite">
       {!atOnce && (

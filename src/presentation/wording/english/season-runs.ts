@@ -14,7 +14,8 @@ export const SEASON_RUNS_WORDING = {
     `${packs} packs for ${communities} communities, ${litres} L of box, from ${depots}`,
   holdPlanned: 'Planned for',
   holdVerdict: (rule: string, best: string) => `rule keeps ${rule}, best fixed day ${best}`,
-  holdNone: 'That rain has fallen in every zone that still awaits inoculant.',
+  holdNone: (mm: string) =>
+    `No zone needs to be held for rain: ${mm} mm have fallen in three days in every one that awaits inoculant.`,
   holdReleased: (zones: string) => `Let go, because that rain has fallen: ${zones}.`,
   soFar: {
     title: (where: string, count: string) => `So far, ${where}: ${count} communities with records`,
