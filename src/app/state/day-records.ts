@@ -1,13 +1,10 @@
-import type { StoreApi } from 'zustand/vanilla';
 import type { OpenedScenario } from '../../adapters/workers/worker-messages.ts';
 import type { Decision, ReadFault } from '../../engine/index.ts';
 import { addEntries } from '../../presentation/records/handover-entry.ts';
 import { HANDOVERS } from './days-closed.ts';
 import type { KeptState } from './kept-state.ts';
-import type { SeasonState } from './season-state.ts';
+import type { Files, SeasonState, SeasonStore } from './season-state.ts';
 
-type Store = StoreApi<SeasonState>;
-type Files = SeasonState['files'];
 type Read = (
   name: string,
   files: Files,
@@ -17,8 +14,8 @@ type Read = (
 
 /** The day's records: entered one by one, made part of the season when the day is closed. The past is only ever added to. */
 export function dayRecords(
-  set: Store['setState'],
-  get: Store['getState'],
+  set: SeasonStore['setState'],
+  get: SeasonStore['getState'],
   kept: KeptState,
   read: Read,
 ): Pick<SeasonState, 'enter' | 'takeOut' | 'closeDay'> {

@@ -1,9 +1,7 @@
-import type { StoreApi } from 'zustand/vanilla';
 import type { PlanClient } from '../../adapters/workers/plan-client.ts';
 import { SEARCH } from './search-settings.ts';
-import type { SeasonState } from './season-state.ts';
+import type { SeasonState, SeasonStore } from './season-state.ts';
 
-type Store = StoreApi<SeasonState>;
 type Questions = Pick<
   SeasonState,
   'askStock' | 'askSmallestChange' | 'askTransfers' | 'askMove' | 'askTrip' | 'weighDays' | 'askReplay'
@@ -12,8 +10,8 @@ type Questions = Pick<
 /** Questions about the plan that change nothing in it. None is asked while a plan is being made. */
 export function planQuestions(
   client: PlanClient,
-  set: Store['setState'],
-  get: Store['getState'],
+  set: SeasonStore['setState'],
+  get: SeasonStore['getState'],
   fail: (error: unknown) => void,
 ): Questions {
   const asked = async <T>(ask: () => Promise<T | null>): Promise<T | null> => {
@@ -71,7 +69,7 @@ export function planQuestions(
 /** Asks what only a worker with a plan of its own can answer; one that has none makes the present plan first. */
 async function withPlan<T>(
   client: PlanClient,
-  get: Store['getState'],
+  get: SeasonStore['getState'],
   ask: () => Promise<T | null>,
 ): Promise<T | null> {
   const answer = await ask();
