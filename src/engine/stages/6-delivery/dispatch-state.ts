@@ -1,9 +1,10 @@
+import type { TripAsked } from './choose-leave.ts';
 import type { DispatchTask } from './dispatch-task.ts';
 import { DeliveryJudge } from './judge-deliveries.ts';
 import { poseDeliveries, tieLoads } from './pose-deliveries.ts';
 import { newTrial, type Trial } from './run-trip.ts';
 import { beginSearch, type Search } from './search/anneal.ts';
-import { DEPOT, type RouteState } from './search/route-state.ts';
+import type { RouteState } from './search/route-state.ts';
 import { dayOf, type Ties } from './search/ties.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
@@ -17,11 +18,8 @@ export interface DispatchState {
   readonly trial: Trial;
 }
 
-/** One trip of a row: its loads in the order of hand-over, the ice it takes, and when its vehicle stands ready to be loaded. */
-export interface PlannedTrip {
-  readonly loads: readonly number[];
-  readonly kg: number;
-  readonly iceKg: number;
+/** One trip of a row, and when its loading begins, so as to leave at the hour chosen for it. */
+export interface PlannedTrip extends TripAsked {
   readonly readyMinute: number;
 }
 
@@ -50,22 +48,6 @@ export function iceLeftFor({ rows, judge, task }: DispatchState, slot: Slot): nu
 }
 
 /** The trips of a slot, in order; none while it stands idle. */
-export function tripsOf({ rows, task }: DispatchState, index: number): PlannedTrip[] {
-  const slot = task.slots[index] as Slot;
-  const trips: PlannedTrip[] = [];
-  const first = index * rows.stride;
-  const last = first + (rows.nodes[index] as number) - 1;
-  let loads: number[] = [];
-  for (let node = first; node < last; node++) {
-    const load = rows.load[node] as number;
-    if (load !== DEPOT) {
-      loads.push(load);
-      continue;
-    }
-    loads = [];
-    const takesIce = (((rows.iced[index] as number) >> trips.length) & 1) === 1;
-    const kg = rows.tripKg[node] as number;
-    trips.push({ loads, kg, iceKg: takesIce ? slot.boxIceKg : 0, readyMinute: rows.arrives[node] as number });
-  }
-  return trips;
+export function tripsOf({ rows, judge }: DispatchState, slot: number): readonly PlannedTrip[] {
+  return judge.chooseHours(rows, slot, rows.iced[slot] as number);
 }

@@ -1,3 +1,4 @@
+import { LeavingHours, type TripAsked } from './choose-leave.ts';
 import type { DispatchTask, TaskLoad } from './dispatch-task.ts';
 import { iceForTrip } from './rules/ice-stock.ts';
 import { runTrip, type Trial } from './run-trip.ts';
@@ -10,14 +11,20 @@ import type { Slot } from './vehicle-day-slots.ts';
 /** Marks of a price are parts of 1: whether the load would train, and how many sizes of box could still be filled with ice. */
 const MARKS = 32;
 
+/** Gain, as a part of a vehicle-day's cost, from which on a trip leaves later than it could: well below what plans are told apart by. */
+const LATER_HOUR_SHARE = 1e-3;
+/** While the search tries rows, later hours are looked at by the hour; the finished plan's by the quarter hour. */
+const QUARTERS_ON_TRIAL = 4;
+
 /**
- * What the rows of vehicle-days do not know: how warm the packs get on each trip, what that costs, whether it is allowed, and which
+ * What the rows of vehicle-days do not know: when trips leave, how warm the packs get, what that costs, whether it is allowed, and which
  * trips find ice. Where a day's ice is short, a vehicle's trips that gain most by it take it.
  */
 export class DeliveryJudge implements Judge {
   private readonly task: DispatchTask;
   private readonly ties: Ties;
   private readonly trial: Trial;
+  private readonly hours: LeavingHours;
   private readonly known = new TripValues();
   /** Sizes of the boxes of each depot, ascending, kg of ice. */
   private readonly boxes: readonly (readonly number[])[];
@@ -31,6 +38,7 @@ export class DeliveryJudge implements Judge {
     this.task = task;
     this.ties = ties;
     this.trial = trial;
+    this.hours = new LeavingHours(trial);
     this.boxes = task.rounds.map((_, depot) =>
       [...new Set(task.slots.filter((s) => s.depot === depot && s.boxIceKg > 0).map((s) => s.boxIceKg))].sort(
         (a, b) => a - b,
@@ -68,18 +76,46 @@ export class DeliveryJudge implements Judge {
     return this.costWithIce(state, slot, state.iced[slot] as number);
   }
 
-  /** What the trips of a row cost beyond kilometres and days, given which of them take ice; Infinity where a rule is broken. */
+  /** What the trips of a row cost beyond kilometres and days, given which of them take ice as bits; Infinity where a rule is broken. */
   costWithIce(state: RouteState, slot: number, iced: number): number {
     const { boxIceKg, icePerKg } = this.task.slots[slot] as Slot;
-    let cost = 0;
+    let ice = 0;
+    let lost = 0;
     let trip = 0;
     for (let node = this.firstNode(state, slot); node >= 0; node = this.nextTrip(state, slot, node)) {
       const takesIce = ((iced >> trip++) & 1) === 1;
-      if (takesIce) cost += boxIceKg * icePerKg;
-      cost += this.valueLost(state, slot, node, takesIce ? boxIceKg : 0);
-      if (cost === Number.POSITIVE_INFINITY) return cost;
+      if (takesIce) ice += boxIceKg * icePerKg;
+      lost += this.valueLost(state, slot, node, takesIce ? boxIceKg : 0);
     }
-    return cost;
+    return ice + (lost > this.matters(slot) ? this.leaveAtBest(state, slot, iced) : lost);
+  }
+
+  /** The trips of a row, given which of them take ice as bits, and when the loading of each begins for it to leave at the hour chosen. */
+  chooseHours(state: RouteState, slot: number, iced: number) {
+    const trips = this.tripsOf(state, slot, iced);
+    this.hours.choose(this.task.slots[slot] as Slot, trips, this.matters(slot), 1);
+    return trips.map((trip, i) => ({ ...trip, readyMinute: this.hours.readyMinutes[i] as number }));
+  }
+
+  private leaveAtBest(state: RouteState, slot: number, iced: number): number {
+    const trips = this.tripsOf(state, slot, iced);
+    return this.hours.choose(this.task.slots[slot] as Slot, trips, this.matters(slot), QUARTERS_ON_TRIAL);
+  }
+
+  private matters(slot: number): number {
+    return LATER_HOUR_SHARE * (this.task.slots[slot] as Slot).dayCost;
+  }
+
+  private tripsOf(state: RouteState, slot: number, iced: number): TripAsked[] {
+    const { boxIceKg } = this.task.slots[slot] as Slot;
+    const trips: TripAsked[] = [];
+    for (let node = this.firstNode(state, slot); node >= 0; node = this.nextTrip(state, slot, node)) {
+      const loads: number[] = [];
+      for (let i = node + 1; state.load[i] !== DEPOT; i++) loads.push(state.load[i] as number);
+      const takesIce = ((iced >> trips.length) & 1) === 1;
+      trips.push({ loads, kg: state.tripKg[node] as number, iceKg: takesIce ? boxIceKg : 0 });
+    }
+    return trips;
   }
 
   /** Ice left of a day's making at a depot, kg, one slot's own not counted. */
@@ -158,7 +194,7 @@ export class DeliveryJudge implements Judge {
     return bits;
   }
 
-  /** What the loads of a trip that begins at a node lose on the road; Infinity where a rule forbids it. */
+  /** What the loads of a trip that begins at a node lose on the road, leaving as early as allowed; Infinity where a rule forbids it. */
   private valueLost(state: RouteState, slot: number, node: number, iceKg: number): number {
     const { aboard, known, ties, trial, task } = this;
     aboard.length = 0;

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../vocabulary/scenario.ts';
-import { type DispatchState, tripsOf } from './dispatch-state.ts';
+import type { DispatchState } from './dispatch-state.ts';
 
 /** Vehicle-days, crew, kilometres and ice, in the scenario's currency; null where nothing of it has a price. */
 export function moneyOf(scenario: Scenario, state: DispatchState): number | null {
@@ -10,7 +10,8 @@ export function moneyOf(scenario: Scenario, state: DispatchState): number | null
   const { task, rows } = state;
   return task.slots.reduce((total, slot, i) => {
     if (rows.nodes[i] === 0) return total;
-    const iceKg = tripsOf(state, i).reduce((sum, trip) => sum + trip.iceKg, 0);
+    let iceKg = 0;
+    for (let iced = rows.iced[i] as number; iced > 0; iced &= iced - 1) iceKg += slot.boxIceKg;
     return total + slot.dayCost + (rows.km[i] as number) * slot.kmCost + iceKg * slot.icePerKg;
   }, 0);
 }

@@ -14,8 +14,6 @@ export interface TripClock {
   kg: number;
   coolLitres: number;
   inoculantKg: number;
-  /** Minutes by which the trip could begin or be driven later without coming home later. */
-  idleMinutes: number;
   stops: number;
   place: Int32Array;
   /** Stop s hands over loads[firstLoad[s]] to loads[firstLoad[s + 1] - 1]. */
@@ -36,7 +34,6 @@ export function newTripClock(mostLoads: number): TripClock {
     kg: 0,
     coolLitres: 0,
     inoculantKg: 0,
-    idleMinutes: 0,
     stops: 0,
     place: new Int32Array(mostLoads + 1),
     firstLoad: new Int32Array(mostLoads + 2),
@@ -67,9 +64,7 @@ export function timeTrip(
 ): boolean {
   weighTrip(task, loads, clock);
   const { legs, round } = slot;
-  const loaded = readyMinute + clock.kg * slot.loadingMinutesPerKg;
-  let minute = Math.max(slot.earliestLeave, loaded);
-  clock.idleMinutes = minute - loaded;
+  let minute = Math.max(slot.earliestLeave, readyMinute + clock.kg * slot.loadingMinutesPerKg);
   clock.kilometres = 0;
   let from = 0;
   for (let s = 0; s < clock.stops; s++) {
@@ -79,14 +74,11 @@ export function timeTrip(
     const legMinutes = legs.minutes[leg] as number;
     const opens = round.opensMinute[place] as number;
     if (s === 0) {
-      const laterBy = Math.max(0, opens - legMinutes - minute);
-      minute += laterBy;
-      clock.idleMinutes += laterBy;
+      minute = Math.max(minute, opens - legMinutes);
       clock.leaveMinute = minute;
     }
     const arrive = minute + legMinutes;
     const start = serviceStart(arrive, opens);
-    clock.idleMinutes += start - arrive;
     clock.leg[s] = leg;
     clock.kilometres += legs.kilometres[leg] as number;
     clock.arriveMinute[s] = arrive;

@@ -34,29 +34,100 @@ function reach(c: ConsignmentSpec, day: number, loss: number): number {
   return (c.reachByDay?.[day] ?? 1) * (1 - (c.group === 'dry' ? 0 : 0.3) * Math.min(loss, 3));
 }
 
-/** Cost of one vehicle-day; null where it breaks a rule. */
+/** What a trip of a vehicle-day costs: kilometres, days and, unless told to leave it out, heat; null where it breaks a rule. */
+function costOfTrip(
+  spec: NetworkSpec,
+  vehicle: number,
+  day: number,
+  loads: readonly number[],
+  trip: OwnTrip,
+  withHeat = true,
+): number | null {
+  if (trip.tooHot && withHeat) return null;
+  let cost = trip.kilometres * vehicleOf(spec, vehicle).costPerKm;
+  for (const load of loads) {
+    const c = spec.consignments[load] as ConsignmentSpec;
+    if (day < (c.earliest ?? 0) || day > (c.latest ?? 99)) return null;
+    cost += (c.worth ?? 500) * (1 - reach(c, day, withHeat ? (trip.log10Loss.get(load) ?? 0) : 0));
+  }
+  return cost;
+}
+
+const carries = (spec: NetworkSpec, loads: readonly number[]): boolean =>
+  loads.some((load) => (spec.consignments[load]?.sachets ?? 0) > 0);
+
+/** Cost of one vehicle-day whose trips leave when told; null where it breaks a rule. */
 export function costOfDay(
   spec: NetworkSpec,
   vehicle: number,
   day: number,
   trips: Trips,
   ice: readonly number[],
+  leaves: readonly number[],
 ): number | null {
   const kind = vehicleOf(spec, vehicle);
   let cost = trips.length > 0 ? kind.costPerDay : 0;
   let ready = 0;
   for (const [i, loads] of trips.entries()) {
-    const trip: OwnTrip | null = ownTrip(spec, kind, loads, ready, ice[i] as number, trainersOf(spec));
-    if (!trip) return null;
-    for (const load of loads) {
-      const c = spec.consignments[load] as ConsignmentSpec;
-      if (day < (c.earliest ?? 0) || day > (c.latest ?? 99)) return null;
-      cost += (c.worth ?? 500) * (1 - reach(c, day, trip.log10Loss.get(load) ?? 0));
-    }
-    cost += trip.kilometres * kind.costPerKm;
+    const trip = ownTrip(spec, kind, loads, ready, ice[i] as number, trainersOf(spec), leaves[i] as number);
+    const ofTrip = trip && costOfTrip(spec, vehicle, day, loads, trip);
+    if (trip === null || ofTrip === null) return null;
+    cost += ofTrip;
     ready = trip.returnMinute;
   }
   return cost;
+}
+
+const QUARTER = 15;
+/** Trips of a network that were driven before: they are the same on every day. */
+const driven = new WeakMap<NetworkSpec, Map<string, OwnTrip | null>>();
+
+function tripOf(
+  spec: NetworkSpec,
+  vehicle: number,
+  loads: readonly number[],
+  ready: number,
+  iceKg: number,
+  leave: number | null,
+): OwnTrip | null {
+  const known = driven.get(spec) ?? new Map<string, OwnTrip | null>();
+  driven.set(spec, known);
+  const key = `${vehicle} ${loads} ${ready} ${iceKg} ${leave}`;
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const trip = ownTrip(spec, vehicleOf(spec, vehicle), loads, ready, iceKg, trainersOf(spec), leave);
+  known.set(key, trip);
+  return trip;
+}
+
+/** Least cost of a day's trips, each leaving as early as allowed or on any quarter hour after that; Infinity where none is allowed. */
+function leastOfDay(
+  spec: NetworkSpec,
+  vehicle: number,
+  day: number,
+  trips: Trips,
+  ice: readonly number[],
+  ready: number,
+  most: number,
+): number {
+  const [loads, ...rest] = trips;
+  if (!loads) return 0;
+  let least = most;
+  for (let leave: number | null = null; ; ) {
+    const trip: OwnTrip | null = tripOf(spec, vehicle, loads, ready, ice[0] as number, leave);
+    // Who comes too late now comes too late at every later hour; and no hour is better than one without heat.
+    if (!trip) return least;
+    const atBest = costOfTrip(spec, vehicle, day, loads, trip, false);
+    if (atBest === null || atBest >= least) return least;
+    const ofTrip = costOfTrip(spec, vehicle, day, loads, trip);
+    if (ofTrip !== null && ofTrip < least) {
+      const after = leastOfDay(spec, vehicle, day, rest, ice.slice(1), trip.returnMinute, least - ofTrip);
+      least = Math.min(least, ofTrip + after);
+    }
+    // Later is of no use to goods that do not mind the heat.
+    if (!carries(spec, loads)) return least;
+    leave = (Math.floor(trip.leaveMinute / QUARTER + 1e-9) + 1) * QUARTER;
+  }
 }
 
 /** Cost of leaving a load behind. */
@@ -79,6 +150,7 @@ export function costOfPlan(spec: NetworkSpec, delivery: Delivery): number | null
       day,
       loads,
       trips.map((trip) => trip.iceKg),
+      trips.map((trip) => trip.leaveMinute),
     );
     if (ofDay === null) return null;
     cost += ofDay;
@@ -104,21 +176,17 @@ function* waysToDrive(loads: readonly number[]): Generator<number[][]> {
 /** Least cost of one vehicle-day with a set of loads, by the ice it draws: 0, 1, … fills of its box. */
 function bestDays(spec: NetworkSpec, vehicle: number, day: number, loads: readonly number[]): number[] {
   const best: number[] = [];
-  const { iceKg } = vehicleOf(spec, vehicle);
+  const { iceKg, costPerDay } = vehicleOf(spec, vehicle);
   for (const trips of waysToDrive(loads)) {
-    const cold = trips.map((trip) => trip.some((load) => (spec.consignments[load]?.sachets ?? 0) > 0));
+    const cold = trips.map((trip) => carries(spec, trip));
     for (let pick = 0; pick < 1 << trips.length; pick++) {
       const iced = cold.map((isCold, i) => isCold && ((pick >> i) & 1) === 1);
       if (cold.some((isCold, i) => !isCold && ((pick >> i) & 1) === 1)) continue;
-      const cost = costOfDay(
-        spec,
-        vehicle,
-        day,
-        trips,
-        iced.map((has) => (has ? iceKg : 0)),
-      );
+      const ice = iced.map((has) => (has ? iceKg : 0));
       const fills = iced.filter(Boolean).length;
-      if (cost !== null && cost < (best[fills] ?? Number.POSITIVE_INFINITY)) best[fills] = cost;
+      const most = (best[fills] ?? Number.POSITIVE_INFINITY) - costPerDay;
+      const cost = leastOfDay(spec, vehicle, day, trips, ice, 0, most);
+      if (cost < most) best[fills] = costPerDay + cost;
     }
   }
   return best;

@@ -1,17 +1,19 @@
-import { tenTo } from '../../../../src/engine/numerics/elementary.ts';
 import type { ConsignmentSpec, NetworkSpec, PlaceSpec } from './small-network.ts';
 import { KM_PER_MINUTE } from './small-network.ts';
 
 /**
  * A second opinion on one trip, written from the modelling agreements and sharing no code with the stage: the clock by plain
- * arithmetic, heat by explicit steps of five seconds. Loads are the consignments of a network spec, one load each, depot 0.
+ * arithmetic, heat by explicit steps of twenty seconds. Loads are the consignments of a network spec, one load each, depot 0.
  */
 export interface OwnTrip {
+  readonly leaveMinute: number;
   readonly returnMinute: number;
   readonly kilometres: number;
   /** Value lost on the road by log10 loss, by load. */
   readonly log10Loss: ReadonlyMap<number, number>;
   readonly packC: ReadonlyMap<number, number>;
+  /** The hot band reached 40 °C with packs aboard: not allowed at this hour. */
+  readonly tooHot: boolean;
 }
 
 export interface OwnVehicle {
@@ -29,7 +31,11 @@ const SUNSET = 1110;
 
 export const kgOf = (c: ConsignmentSpec) => (c.seedPacks ?? 0) * (c.packKg ?? 25) + (c.sachets ?? 0) * 0.1;
 
-/** Null where a rule of the trade forbids the trip. */
+/**
+ * Null where the hours, the weight or the volume forbid the trip.
+ *
+ * @param leaveMinute when it leaves; null: as early as allowed
+ */
 export function ownTrip(
   spec: NetworkSpec,
   vehicle: OwnVehicle,
@@ -37,6 +43,7 @@ export function ownTrip(
   readyMinute: number,
   iceKg: number,
   trains: ReadonlySet<number>,
+  leaveMinute: number | null,
 ): OwnTrip | null {
   const goods = loads.map((load) => spec.consignments[load] as ConsignmentSpec);
   const kg = goods.reduce((sum, c) => sum + kgOf(c), 0);
@@ -47,7 +54,10 @@ export function ownTrip(
   const depot = { x: 0, y: 0 };
   let minute = Math.max(SHIFT, OPENS, 345, Math.max(readyMinute, OPENS, SHIFT) + kg * 0.03);
   const first = placeOf(loads[0] as number);
-  minute = Math.max(minute, (first.opens ?? 0) - km(depot, first) / KM_PER_MINUTE);
+  if (leaveMinute === null) minute = Math.max(minute, (first.opens ?? 0) - km(depot, first) / KM_PER_MINUTE);
+  else if (leaveMinute < minute - 1e-6) return null;
+  else minute = leaveMinute;
+  const leave = minute;
   const heat = new OwnHeat(
     spec,
     vehicle,
@@ -55,6 +65,7 @@ export function ownTrip(
     iceKg,
   );
   const [log10Loss, packC] = [new Map<number, number>(), new Map<number, number>()];
+  let tooHot = false;
   let at: PlaceSpec = depot;
   let kilometres = 0;
   for (let i = 0; i < loads.length; ) {
@@ -78,7 +89,7 @@ export function ownTrip(
       log10Loss.set(load, heat.log10Loss);
       packC.set(load, heat.celsius);
     }
-    if (heat.packsKg > 0 && heat.hottest >= 40) return null;
+    if (heat.packsKg > 0 && heat.hottest >= 40) tooHot = true;
     for (const load of here) heat.take((spec.consignments[load]?.sachets ?? 0) * 0.1);
     minute = depart;
     at = place;
@@ -86,11 +97,24 @@ export function ownTrip(
   kilometres += km(at, depot);
   const returnMinute = minute + km(at, depot) / KM_PER_MINUTE;
   if (returnMinute > Math.min(SHIFT + vehicle.maxHours * 60, CLOSES, SUNSET) + 1e-6) return null;
-  return { returnMinute, kilometres, log10Loss, packC };
+  return { leaveMinute: leave, returnMinute, kilometres, log10Loss, packC, tooHot };
 }
 
 /** Sterile peat, slow growers: one log10 in 28 days at 40 °C, ten times as fast for 18 K. */
-const lossPerDay = (celsius: number) => tenTo((celsius - 40) / 18) / 28;
+const lossPerDay = (celsius: number) => 10 ** ((celsius - 40) / 18) / 28;
+
+/** A light box in the open by quarter hours; straight lines in between. */
+function feltAir(spec: NetworkSpec) {
+  const sunLoad = spec.sun ?? (() => 0);
+  const air = spec.airC ?? (() => 25);
+  const felt = (q: number, moving: boolean) => {
+    const sun = sunLoad(q * 15);
+    return air(q * 15) + Math.max(0, 0.45 * (moving ? 9.5 * sun - 1.4 : 26.4 * sun - 3.9));
+  };
+  const day = (moving: boolean) => Float64Array.from({ length: 98 }, (_, q) => felt(q, moving));
+  return { moving: day(true), parked: day(false) };
+}
+const feltBySpec = new WeakMap<NetworkSpec, ReturnType<typeof feltAir>>();
 
 class OwnHeat {
   celsius: number;
@@ -99,11 +123,12 @@ class OwnHeat {
   packsKg: number;
   private hot: { celsius: number; ice: number; water: number };
   private cool: { celsius: number; ice: number; water: number };
-  private readonly spec: NetworkSpec;
+  private readonly felt: ReturnType<typeof feltAir>;
   private readonly ua: number;
 
   constructor(spec: NetworkSpec, vehicle: OwnVehicle, packsKg: number, iceKg: number) {
-    this.spec = spec;
+    this.felt = feltBySpec.get(spec) ?? feltAir(spec);
+    feltBySpec.set(spec, this.felt);
     this.ua = vehicle.coolUaWPerK;
     this.packsKg = packsKg;
     const melted = Math.min(iceKg, ((packsKg * 2700 + 1500) * 8) / 333_550);
@@ -119,7 +144,7 @@ class OwnHeat {
 
   run(from: number, to: number, moving: boolean): void {
     if (this.packsKg <= 0) return;
-    const steps = Math.max(1, Math.ceil((to - from) * 12));
+    const steps = Math.max(1, Math.ceil((to - from) * 3));
     const seconds = ((to - from) * 60) / steps;
     for (let i = 0; i < steps; i++) {
       const air = this.airAt(from + ((i + 0.5) * seconds) / 60, moving);
@@ -131,17 +156,11 @@ class OwnHeat {
     this.celsius = this.cool.celsius;
   }
 
-  /** A light box in the open; straight lines between quarter hours. */
   private airAt(minute: number, moving: boolean): number {
-    const sunLoad = this.spec.sun ?? (() => 0);
-    const air = this.spec.airC ?? (() => 25);
-    const felt = (q: number) => {
-      const sun = sunLoad(q * 15);
-      return air(q * 15) + Math.max(0, 0.45 * (moving ? 9.5 * sun - 1.4 : 26.4 * sun - 3.9));
-    };
+    const felt = moving ? this.felt.moving : this.felt.parked;
     const quarter = Math.floor(minute / 15);
     const share = minute / 15 - quarter;
-    return felt(quarter) * (1 - share) + felt(quarter + 1) * share;
+    return (felt[quarter] as number) * (1 - share) + (felt[quarter + 1] as number) * share;
   }
 
   private step(state: { celsius: number; ice: number; water: number }, air: number, seconds: number): void {

@@ -106,7 +106,7 @@ describe('search', () => {
       for (const trip of trips) {
         const loads = trip.stops.flatMap((stop) => stop.loads);
         const trains = new Set(loads.filter((load) => hot.consignments[load]?.group === 'inoculant'));
-        const own = ownTrip(hot, v as OwnVehicle, loads, ready, trip.iceKg, trains);
+        const own = ownTrip(hot, v as OwnVehicle, loads, ready, trip.iceKg, trains, trip.leaveMinute);
         expect(own?.returnMinute).toBeCloseTo(trip.returnMinute, 6);
         for (const stop of trip.stops.filter((s) => !Number.isNaN(s.packC))) {
           const load = stop.loads.find((l) => own?.packC.has(l)) as number;

@@ -1,6 +1,6 @@
 import { log } from '../../../numerics/elementary.ts';
 import type { RandomStream } from '../../../numerics/random-stream.ts';
-import { timesUntil } from './chances.ts';
+import { happens, timesUntil } from './chances.ts';
 import { insertVisit, removeVisit, swapRows } from './change-rows.ts';
 import { ALONE, LARGER, NEVER } from './find-place.ts';
 import { judgePrice, putAt, takeOut } from './judge-places.ts';
@@ -57,27 +57,79 @@ export function putBack(
   random: RandomStream,
 ): void {
   orderAbsent(ruins, orders, sortKey, random);
-  if (state.problem.ties) putSeedFirst(ruins, state.problem.ties);
+  if (state.problem.ties) putSeedFirst(ruins, state.problem.ties, happens(random, ALL_SEED_FIRST));
   let left = ruins.resting;
   for (let i = ruins.resting; i < ruins.count; i++) {
     const visit = ruins.absent[i] as number;
+    const { ties } = state.problem;
+    if (ties && joinNeighbour(state, memory, blinks, ruins, ties, visit, random)) continue;
     if (!insertCheapest(state, memory, blinks, visit, random)) ruins.absent[left++] = visit;
   }
   ruins.count = left;
+}
+
+/**
+ * Chance that seed whose inoculant waits as well is put on the day of a near load, and how many near loads are drawn from: put back one
+ * after the other each looks for its own cheapest day, although the second finds the way paid where the first went.
+ */
+const TOGETHER = 0.3;
+const NEAREST = 10;
+
+/** Puts seed on the day on which a near load stands, or last stood; false where this is not tried or not found. */
+function joinNeighbour(
+  state: RouteState,
+  memory: PriceMemory,
+  blinks: Blinks,
+  { cameFrom, neighbours, nearby }: Ruins,
+  { seedLinks }: Ties,
+  visit: number,
+  random: RandomStream,
+): boolean {
+  const partners = seedLinks.inoculantOf[visit] as readonly number[];
+  if (partners.length === 0 || (state.slotOf[partners[0] as number] as number) >= 0) return false;
+  if (!happens(random, TOGETHER)) return false;
+  const near = neighbours[visit * nearby + random.pick(Math.min(NEAREST, nearby))] as number;
+  if (near < 0) return false;
+  const slot = state.slotOf[near] as number;
+  const shelf = slot < 0 ? (cameFrom[near] as number) : (state.shelfOf[slot] as number);
+  const { shelfFrom, shelfTo } = state.problem.visits;
+  if (shelf < (shelfFrom[visit] as number) || shelf >= (shelfTo[visit] as number)) return false;
+  return insertCheapest(state, memory, blinks, visit, random, shelf);
 }
 
 /** Fineness of drawn shares and of random orders. */
 const PERMILLE = 1000;
 const MANY = 1 << 30;
 
-/** Puts seed before whatever waits for it, the order otherwise kept. */
-function putSeedFirst({ absent, resting, count }: Ruins, { seedLinks }: Ties): void {
-  const waits = absent.slice(resting, count);
+/** Share of steps that put back all that waits for nothing first; in the others seed goes right before the first that waits for it. */
+const ALL_SEED_FIRST = 0.8;
+
+/** Puts seed before what waits for it, the order otherwise kept. */
+function putSeedFirst({ absent, resting, count, order, waits }: Ruins, { seedLinks }: Ties, allFirst: boolean): void {
+  for (let i = resting; i < count; i++) {
+    const visit = absent[i] as number;
+    order[i] = visit;
+    waits[visit] = 1;
+  }
   let to = resting;
-  for (const after of [false, true]) {
-    for (const visit of waits) {
-      if ((seedLinks.dryOf[visit] as readonly number[]).length > 0 === after) absent[to++] = visit;
+  for (let i = resting; i < count && allFirst; i++) {
+    const visit = order[i] as number;
+    if ((seedLinks.dryOf[visit] as readonly number[]).length > 0) continue;
+    waits[visit] = 0;
+    absent[to++] = visit;
+  }
+  for (let i = resting; i < count; i++) {
+    const visit = order[i] as number;
+    if (waits[visit] === 0) continue;
+    const dry = seedLinks.dryOf[visit] as readonly number[];
+    for (let k = 0; k < dry.length; k++) {
+      const seed = dry[k] as number;
+      if (waits[seed] === 0) continue;
+      waits[seed] = 0;
+      absent[to++] = seed;
     }
+    waits[visit] = 0;
+    absent[to++] = visit;
   }
 }
 
@@ -111,13 +163,18 @@ function orderAbsent(
 
 const LOG_STAY = log(1 - BLINK);
 
-/** Puts a load where it is cheapest, if anywhere for less than leaving it behind. */
+/**
+ * Puts a load where it is cheapest, if anywhere for less than leaving it behind.
+ *
+ * @param only the one shelf that is looked at; -1: all
+ */
 export function insertCheapest(
   state: RouteState,
   memory: PriceMemory,
   blinks: Blinks,
   visit: number,
   random: RandomStream,
+  only = -1,
 ): boolean {
   const { problem, version, usedSlots } = state;
   const { visits, shelfStart } = problem;
@@ -134,6 +191,10 @@ export function insertCheapest(
     setWork(state, ties, visit, wouldTrain(ties, visit));
     end = Math.min(end, first + lastDay(state, ties, visit) + 1);
     first += firstDay(state, ties, visit);
+  }
+  if (only >= 0) {
+    first = Math.max(first, only);
+    end = Math.min(end, only + 1);
   }
   for (let shelf = first; shelf < end; shelf++) {
     if (visits.shelfCost[visit * shelves + shelf] === NEVER) continue;
@@ -181,7 +242,7 @@ export function insertCheapest(
   const entry = base + bestSlot;
   if (judge && memory.exact[entry] === 0) {
     judgePrice(state, memory, visit, bestSlot);
-    return insertCheapest(state, memory, blinks, visit, random);
+    return insertCheapest(state, memory, blinks, visit, random, only);
   }
   const at = where[entry] as number;
   if (judge) {
@@ -190,13 +251,13 @@ export function insertCheapest(
     takeOut(state, visit, bestSlot);
     price[entry] = NEVER;
     where[entry] = 0;
-    return insertCheapest(state, memory, blinks, visit, random);
+    return insertCheapest(state, memory, blinks, visit, random, only);
   }
   if ((at & LARGER) !== 0) {
     if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
     price[entry] = NEVER;
     where[entry] = 0;
-    return insertCheapest(state, memory, blinks, visit, random);
+    return insertCheapest(state, memory, blinks, visit, random, only);
   }
   insertVisit(state, bestSlot, visit, at >> 2, (at & ALONE) !== 0);
   return true;

@@ -23,6 +23,9 @@ export interface Ruins {
   /** Loads that have no place now. */
   readonly absent: Int32Array;
   count: number;
+  /** Room to put them in order: the loads, and 1 for each that is still to be put. */
+  readonly order: Int32Array;
+  readonly waits: Uint8Array;
   /** Loads about which a step may make room: all, or those that a search is to stay around. */
   centres: Int32Array;
   /** Whether the search stays around its centres, so that whole rows are given away there alone. */
@@ -34,6 +37,8 @@ export interface Ruins {
   /** Step in which a load was taken out, and in which its trip was ruined. */
   readonly removedIn: Int32Array;
   readonly ruinedIn: Int32Array;
+  /** Shelf on which a load last stood; -1 while it has had none. */
+  readonly cameFrom: Int32Array;
   step: number;
   /** Nearest loads of each load, itself first: rows of `nearby`. */
   readonly neighbours: Int32Array;
@@ -44,12 +49,15 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
   return {
     absent: new Int32Array(loads),
     count: 0,
+    order: new Int32Array(loads),
+    waits: new Uint8Array(loads),
     centres: Int32Array.from({ length: loads }, (_, visit) => visit),
     staysAround: false,
     resting: 0,
     stuck: false,
     removedIn: new Int32Array(loads).fill(-1),
     ruinedIn: new Int32Array(loads).fill(-1),
+    cameFrom: new Int32Array(loads).fill(-1),
     step: 0,
     neighbours,
     nearby,
@@ -122,6 +130,7 @@ function removeString(
 function takeOut(state: RouteState, ruins: Ruins, visit: number): void {
   const { ties } = state.problem;
   if (ties?.pinned[visit] === 1) return;
+  ruins.cameFrom[visit] = state.shelfOf[state.slotOf[visit] as number] as number;
   ruins.removedIn[visit] = ruins.step;
   ruins.absent[ruins.count++] = visit;
 }
