@@ -42,7 +42,11 @@ export function DraggedStop({ shown: { plan, scenario }, stop, from, number, pla
   const edge = drag.from.y > innerHeight / 2 ? 'top' : 'bottom';
   return createPortal(
     <section aria-label={paperWords(words).moves.boardTitle(place)}>
-      <MoveBoard {...{ board, from, place, aim, priceOf, edge }} currency={scenario.currency} />
+      <MoveBoard
+        {...{ board, from, place, aim, priceOf, edge }}
+        isAsking={targets.every((target) => priceOf(target) === null)}
+        currency={scenario.currency}
+      />
       {aim?.frame && <div className={`move-frame ${isBarred ? 'is-barred' : ''}`} style={aim.frame} />}
       {/* The board says the same to who does not see it. */}
       <div aria-hidden="true" className={`move-tag ${tagSide(drag)}`} style={{ left: drag.at.x, top: drag.at.y }}>
@@ -59,5 +63,6 @@ export function DraggedStop({ shown: { plan, scenario }, stop, from, number, pla
 /** Where there is room beside the pointer; over a finger, not under it. */
 function tagSide({ at, isTouch }: PointerDrag): string {
   const across = at.x > innerWidth / 2 ? 'to-left' : 'to-right';
-  return `${across} ${isTouch || at.y > innerHeight * 0.75 ? 'above' : 'below'}`;
+  const along = isTouch ? 'over-finger' : at.y > innerHeight * 0.75 ? 'above' : 'below';
+  return `${across} ${along}`;
 }

@@ -16,12 +16,14 @@ interface MoveBoardProps {
   readonly currency: string;
   readonly aim: MoveAim | null;
   readonly priceOf: (target: MoveTarget) => PriceTold;
+  /** No price is known yet. */
+  readonly isAsking: boolean;
   /** Edge of a narrow page that it stands at. */
   readonly edge: 'top' | 'bottom';
 }
 
 /** All that a dragged stop may be taken to within reach of the hand, each with its price, and what is pointed at in words. */
-export function MoveBoard({ board, from, place, currency, aim, priceOf, edge }: MoveBoardProps) {
+export function MoveBoard({ board, from, place, currency, aim, priceOf, isAsking, edge }: MoveBoardProps) {
   const words = useWords();
   const { moves } = paperWords(words);
   const cell = (target: MoveTarget) => ({
@@ -31,6 +33,10 @@ export function MoveBoard({ board, from, place, currency, aim, priceOf, edge }: 
   return (
     <div className={`move-board at-${edge}`}>
       <h2>{moves.boardTitle(place)}</h2>
+      {/* Above the places, where no hand covers it. */}
+      <p className="move-told" role="status">
+        <Told aim={aim} price={aim && priceOf(aim.target)} isAsking={isAsking} currency={currency} words={words} />
+      </p>
       <h3>{moves.vehiclesOn(dayTitle(from.date, words))}</h3>
       <ul className="move-vehicles">
         {board.vehicles.map(({ id, letter }) => {
@@ -63,26 +69,22 @@ export function MoveBoard({ board, from, place, currency, aim, priceOf, edge }: 
         )}
       </div>
       <p className="note">{moves.key(currency)}</p>
-      <p className="move-told" role="status">
-        <Told aim={aim} price={aim && priceOf(aim.target)} currency={currency} words={words} />
-      </p>
     </div>
   );
 }
 
-function Told({
-  aim,
-  price,
-  currency,
-  words,
-}: {
+interface ToldProps {
   readonly aim: MoveAim | null;
   readonly price: PriceTold;
+  readonly isAsking: boolean;
   readonly currency: string;
   readonly words: Words;
-}) {
+}
+
+/** What is pointed at, and what it would cost. */
+function Told({ aim, price, isAsking, currency, words }: ToldProps) {
   const { moves } = paperWords(words);
-  if (aim === null) return `${moves.nowhere} ${moves.escape}`;
+  if (aim === null) return `${isAsking ? moves.asking : moves.nowhere} ${moves.escape}`;
   return (
     <>
       <b>{moves.to(aim.target.vehicleId, dayTitle(aim.target.date, words))}</b>{' '}

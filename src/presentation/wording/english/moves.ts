@@ -2,7 +2,7 @@ import type { UnservedReason } from '../../../engine/index.ts';
 
 /** Why one vehicle cannot bring the goods of a stop on one day. */
 const BARRED: Readonly<Record<UnservedReason, string>> = {
-  'not-reachable': 'it leaves from another depot, or no road lets it there',
+  'not-reachable': 'it leaves from another depot, or no road takes it there',
   'heavier-than-any-vehicle': 'one pack is heavier than it may carry',
   'no-cold-box': 'it has no cold box large enough',
   'no-time-in-shift': 'its crew would not be back within the shift',
