@@ -1,4 +1,3 @@
-import { createPortal } from 'react-dom';
 import type { DayStop } from '../../../presentation/views/days-fleet.ts';
 import { type MoveTarget, moveBoard } from '../../../presentation/views/days-move.ts';
 import { paperWords } from '../../../presentation/wording/paper-words.ts';
@@ -40,8 +39,8 @@ export function DraggedStop({ shown: { plan, scenario }, stop, from, number, pla
   const isBarred = price !== null && price !== 'none' && price.barred !== null;
   // What the finger is on lies under the finger: the board stands at the other edge.
   const edge = drag.from.y > innerHeight / 2 ? 'top' : 'bottom';
-  return createPortal(
-    <section aria-label={paperWords(words).moves.boardTitle(place)}>
+  return (
+    <section className="dragged-stop" aria-label={paperWords(words).moves.boardTitle(place)}>
       <MoveBoard
         {...{ board, from, place, aim, priceOf, edge }}
         isAsking={targets.every((target) => priceOf(target) === null)}
@@ -55,8 +54,7 @@ export function DraggedStop({ shown: { plan, scenario }, stop, from, number, pla
         </p>
         {aim?.frame && aimed && <p>{priceLine(price, scenario.currency, words)}</p>}
       </div>
-    </section>,
-    document.body,
+    </section>
   );
 }
 
