@@ -141,6 +141,7 @@ describe('a stop dragged by mouse', () => {
     expect(await state.textContent()).toContain('Plan is current');
     await page.keyboard.press('Enter');
     await page.getByText(`Moves to ${vehicle}`).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Move');
     expect(await state.textContent()).toContain('changed');
 
     // Onto another day, over the calendar's column; left once, it stays where it was.

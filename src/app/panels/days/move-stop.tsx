@@ -37,9 +37,16 @@ export function MoveStop({ shown: { plan, scenario, day }, vehicle, stop, locks,
     // A price of what was chosen before is no price of what is chosen now.
     setPriced((now) => (now?.of === target ? { of: target, price } : now));
   };
+  const form = useRef<HTMLDivElement>(null);
+  const leave = () => {
+    // The focus goes back to where the menu is opened from.
+    const row = form.current?.closest('tr')?.previousElementSibling;
+    row?.querySelector<HTMLElement>('[aria-expanded]')?.focus();
+    onLeave();
+  };
   const move = () => {
     decide(...locks.map((lock) => (lock.kind === 'lock' ? { ...lock, ...target } : lock)));
-    onLeave();
+    leave();
   };
   const accept = useRef<HTMLButtonElement>(null);
   const opened = useRef(ask);
@@ -51,7 +58,7 @@ export function MoveStop({ shown: { plan, scenario, day }, vehicle, stop, locks,
   }, [to]);
   const told = priced?.of === target ? priced : null;
   return (
-    <div className="move-stop">
+    <div ref={form} className="move-stop">
       <label>
         {days.vehicle}{' '}
         <select
@@ -84,7 +91,7 @@ export function MoveStop({ shown: { plan, scenario, day }, vehicle, stop, locks,
       <button ref={accept} type="button" className="edged" onClick={move}>
         {moves.moveIt}
       </button>
-      <button type="button" className="link" onClick={onLeave}>
+      <button type="button" className="link" onClick={leave}>
         {moves.leaveIt}
       </button>
       <p className="note" aria-live="polite">

@@ -24,8 +24,8 @@ export const MOVE_WORDING = {
   grip: (place: string) => `Drag ${place} onto another vehicle or day`,
   hint: 'Drag a stop by its number onto another vehicle or day, or use Move: what it costs is told before anything is decided.',
   boardTitle: (place: string) => `${place} to another vehicle or day`,
-  vehiclesOn: (date: string) => `With, on ${date}`,
-  daysOf: (vehicle: string) => `On, with ${vehicle}`,
+  vehiclesOn: (date: string) => `Another vehicle on ${date}`,
+  daysOf: (vehicle: string) => `Another day with ${vehicle}`,
   key: (currency: string) => `+ dearer, − cheaper, ${currency}, worth and promises counted; × cannot be`,
   isHere: 'now',
   isAsked: '…',
@@ -33,7 +33,6 @@ export const MOVE_WORDING = {
   to: (vehicle: string, date: string) => `${vehicle}, ${date}`,
   nowhere: 'Over a vehicle or a day, what the move costs is told here.',
   stays: 'It is here now.',
-  letGo: 'Let go to look at it and decide.',
   escape: 'Escape leaves it where it is.',
 
   // what it costs
