@@ -74,7 +74,7 @@ export const DayCalendar = memo(function DayCalendar({ calendar, shownDay, nameW
               const cell = row.cells[day.offset];
               if (kind === 'gap' || !cell) return <td key={day.offset} className="gap" />;
               return (
-                <td key={day.offset} className={day.iso === shownDay ? 'is-shown' : ''}>
+                <td key={day.offset} data-day={day.iso} className={day.iso === shownDay ? 'is-shown' : ''}>
                   <DayCell
                     cell={cell}
                     label={cellLabel(row, day, cell, words)}

@@ -22,7 +22,11 @@ export function SeasonStrip({ strip, nameWidth }: { readonly strip: Strip; reado
       const parts = column === lastKnown ? 'parts' : '';
       const gap = column.kind === 'gap' && day ? ofGap(day) : '';
       return (
-        <td key={column.day.offset} className={`strip-${column.kind} ${parts} ${gap}`}>
+        <td
+          key={column.day.offset}
+          data-day={column.kind === 'day' ? column.day.iso : undefined}
+          className={`strip-${column.kind} ${parts} ${gap}`}
+        >
           {column.kind === 'day' && day ? draw(day) : null}
         </td>
       );

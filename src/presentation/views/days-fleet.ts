@@ -25,7 +25,7 @@ function markOf(vehicle: number, nth: number): VehicleMark {
 }
 
 /** A to Z, then A2 to Z2, and so on. */
-function letterOf(index: number): string {
+export function letterOf(index: number): string {
   const round = Math.floor(index / 26);
   return String.fromCharCode(65 + (index % 26)) + (round === 0 ? '' : String(round + 1));
 }

@@ -3,6 +3,7 @@ import type { Decision } from '../../../engine/index.ts';
 import { localNumber } from '../../../presentation/local-number.ts';
 import { hourText } from '../../../presentation/views/days-axis.ts';
 import type { DayStop, DayTrip, VehicleDay } from '../../../presentation/views/days-fleet.ts';
+import type { MoveTarget } from '../../../presentation/views/days-move.ts';
 import { closeWay, isHeld, type StopGoods, stopGoods } from '../../../presentation/views/days-stops.ts';
 import { dateText } from '../../../presentation/views/frame-view.ts';
 import type { Words } from '../../../presentation/wording/words.ts';
@@ -11,7 +12,10 @@ import { Figure } from '../figure.tsx';
 import type { DayShown } from './day-shown.ts';
 import { VehicleMark } from './vehicle-mark.tsx';
 
+const MoveHint = lazy(async () => ({ default: (await import('./move-hint.tsx')).MoveHint }));
+const MovesTo = lazy(async () => ({ default: (await import('./moves-to.tsx')).MovesTo }));
 const MoveStop = lazy(async () => ({ default: (await import('./move-stop.tsx')).MoveStop }));
+const StopGrip = lazy(async () => ({ default: (await import('./stop-grip.tsx')).StopGrip }));
 
 /** The chosen vehicle's day, stop by stop: what map and chart draw, as a table. */
 export function StopTable({ shown, vehicle }: { readonly shown: DayShown; readonly vehicle: VehicleDay }) {
@@ -24,6 +28,9 @@ export function StopTable({ shown, vehicle }: { readonly shown: DayShown; readon
       <h2>
         <VehicleMark mark={vehicle.mark} /> {days.stopsOf(vehicle.mark.letter, vehicle.id)}
       </h2>
+      <Suspense>
+        <MoveHint />
+      </Suspense>
       <table className="ruled stop-table" aria-label={days.stopsOf(vehicle.mark.letter, vehicle.id)}>
         <thead>
           <tr>
@@ -86,13 +93,26 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
   const { plan, scenario, day } = shown;
   const goods = stopGoods(plan, scenario, stop, vehicle.id, day);
   const date = dateText(day, words, false);
-  const [isMoving, setIsMoving] = useState(false);
+  // Where it is to be moved; null: not chosen yet.
+  const [moving, setMoving] = useState<{ readonly to: MoveTarget | null } | null>(null);
+  const number = localNumber(stop.number, words);
   const others = goods.communities.filter((name) => name !== goods.place).join(', ');
   const row = (
     <tr>
-      <td className="number">{localNumber(stop.number, words)}</td>
+      <td className="number">
+        {goods.locks.length === 0 ? (
+          number
+        ) : (
+          <Suspense fallback={number}>
+            <StopGrip {...{ shown, vehicle, stop }} place={goods.place} onMove={(to) => setMoving({ to })} />
+          </Suspense>
+        )}
+      </td>
       <th scope="row">
         {goods.place} {others !== '' && <span className="soft">{`${days.for} ${others}`}</span>}
+        <Suspense>
+          <MovesTo locks={goods.locks} />
+        </Suspense>
       </th>
       <td className="goods">{goodsText(goods, words)}</td>
       <td className="number">{hourText(stop.arriveMinute)}</td>
@@ -115,9 +135,9 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
             <button
               type="button"
               className="link decide"
-              aria-expanded={isMoving}
+              aria-expanded={moving !== null}
               aria-label={days.moveTitle(goods.place)}
-              onClick={() => setIsMoving(!isMoving)}
+              onClick={() => setMoving(moving === null ? { to: null } : null)}
             >
               {days.move}
             </button>
@@ -127,7 +147,7 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       </td>
     </tr>
   );
-  if (!isMoving) return row;
+  if (moving === null) return row;
   return (
     <>
       {row}
@@ -135,7 +155,13 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
         <td />
         <td colSpan={6}>
           <Suspense>
-            <MoveStop {...{ shown, vehicle, stop }} locks={goods.locks} onLeave={() => setIsMoving(false)} />
+            <MoveStop
+              key={`${moving.to?.vehicleId} ${moving.to?.date}`}
+              {...{ shown, vehicle, stop }}
+              to={moving.to}
+              locks={goods.locks}
+              onLeave={() => setMoving(null)}
+            />
           </Suspense>
         </td>
       </tr>

@@ -70,7 +70,7 @@ function VehicleRow({ shown, vehicle, cellProps }: VehicleRowProps) {
   const number = (value: number, decimals = 0) => localNumber(value, words, decimals);
   const zones = vehicle.zones.join(', ');
   return (
-    <tr aria-selected={isShown}>
+    <tr aria-selected={isShown} data-vehicle={vehicle.id}>
       <th scope="row">
         <button
           type="button"

@@ -26,10 +26,11 @@ export class DeliveryDesk {
    * What it costs to bring the goods of a community with a vehicle on a day. Whatever may not stay where it is without them
    * (inoculant for their seed, loads that share their training) finds the cheapest place again.
    */
-  priceMove({ consignment, vehicle, day }: MoveAsked): MovePriced {
+  priceMove({ consignment, along = [], vehicle, day }: MoveAsked): MovePriced {
     const { state } = this;
     const { task, rows } = state;
-    const own = this.cut.loads.flatMap((load, index) => (load.consignment === consignment ? [index] : []));
+    const moved = [consignment, ...along];
+    const own = this.cut.loads.flatMap((load, index) => (moved.includes(load.consignment) ? [index] : []));
     const slot = task.slots.findIndex((s) => s.vehicle === vehicle && s.day === day);
     const nothing = { cost: null, money: null, promisePrice: task.promisePrice, otherDay: false, leftBehind: [] };
     if (own.length === 0 || slot < 0) return { ...nothing, reason: 'no-vehicle-day-left' };

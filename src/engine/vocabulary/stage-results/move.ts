@@ -3,6 +3,8 @@ import type { UnservedReason } from '../reasons.ts';
 /** Goods of one community to be brought with another vehicle or on another day. Indexes as in the plan; day from planning.from. */
 export interface MoveAsked {
   readonly consignment: number;
+  /** Consignments that come along: what is handed over together is moved together. */
+  readonly along?: readonly number[];
   readonly vehicle: number;
   readonly day: number;
 }

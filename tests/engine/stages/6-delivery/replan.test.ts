@@ -121,6 +121,36 @@ describe('the desk', () => {
     expect(desk.priceMove({ consignment: 0, ...to })).toEqual(priced);
   });
 
+  test('prices what is handed over together as one: inoculant does not wait for seed that comes along', () => {
+    const spec: NetworkSpec = {
+      ...SPEC,
+      vehicles: [{}],
+      consignments: [
+        { place: 0, group: 'dry', seedPacks: 10 },
+        { place: 0, group: 'inoculant', sachets: 5 },
+      ],
+    };
+    const onTuesday = (['seed', 'inoculant'] as const).map(
+      (commodity): Decision => ({ kind: 'lock', communityId: 'C0', commodity, vehicleId: 'V0', date: date(1) }),
+    );
+    const told = planNetwork(buildNetwork({ ...spec, decisions: onTuesday })).result;
+    expect(placesOf(told)).toEqual(new Map([0, 1].map((consignment) => [consignment, { vehicle: 0, day: 1 }])));
+    const { scenario, decisions, places, season, allocation } = buildNetwork(spec);
+    const { state, cut } = beginDispatch(scenario, decisions, places, season, allocation, {
+      allocation,
+      delivery: told,
+      as: 'told',
+    });
+    const desk = new DeliveryDesk(scenario, state, cut);
+    const monday = { vehicle: 0, day: 0 };
+    expect(desk.priceMove({ consignment: 1, ...monday }).reason).toBe('seed-not-delivered');
+    const together = desk.priceMove({ consignment: 0, along: [1], ...monday });
+    expect(together).toMatchObject({ reason: null, otherDay: true, leftBehind: [] });
+    // The same way on another day: no money, and the two promises.
+    expect(together.money).toBeCloseTo(0, 6);
+    expect(together.cost).toBeCloseTo(2 * 15, 6);
+  });
+
   test('says why a move cannot be', () => {
     const { state, cut } = begin();
     const desk = new DeliveryDesk(scenario, state, cut);
