@@ -55,6 +55,8 @@ export const blankPolicy = (parts: Partial<Policy> = {}): Policy => ({
   marketDays: 'prefer',
   promisePrice: null,
   trainingMinutes: 0,
+  restAfterHours: 4.5,
+  restMinutes: 0,
   releaseMmInThreeDays: null,
   ...parts,
 });

@@ -3,6 +3,7 @@ import type { Plan } from '../vocabulary/plan.ts';
 import type { Problem } from '../vocabulary/problems.ts';
 import type { Scenario } from '../vocabulary/scenario.ts';
 import { checkBalance } from './check-balance.ts';
+import { checkDriving } from './check-driving.ts';
 import { checkFairness } from './check-fairness.ts';
 import { checkFertiliser } from './check-fertiliser.ts';
 import { checkIdentity } from './check-identity.ts';
@@ -58,6 +59,7 @@ export function checkPlan(scenario: Scenario, decisions: Decisions, plan: unknow
     ...checkBalance(c),
     ...checkLoads(c),
     ...checkTimes(c, season),
+    ...checkDriving(c),
     ...checkLatestLeave(c, season, air),
     ...checkPaths(c, reach),
     ...checkTemperatures(c, air),

@@ -195,7 +195,7 @@ export const TABLES: readonly TableRule[] = [
       place: 'index places',
       loads: 'indexes loads',
       leg: 'index legs',
-      ...columns('minute', 'arriveMinute', 'startMinute', 'departMinute'),
+      ...columns('minute', 'arriveMinute', 'startMinute', 'departMinute', 'restMinutes'),
       loadKg: 'amount',
       ...columns('number?', 'packC', 'packMaxC', 'hotBandMaxC', 'log10Loss', 'hoursAboveStorage'),
     },

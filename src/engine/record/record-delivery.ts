@@ -120,6 +120,7 @@ function recordStops(
     arriveMinute: stops.map(({ arriveMinute }) => round(arriveMinute, 'minutes')),
     startMinute: stops.map(({ startMinute }) => round(startMinute, 'minutes')),
     departMinute: stops.map(({ departMinute }) => round(departMinute, 'minutes')),
+    restMinutes: stops.map(({ restMinutes }) => round(restMinutes, 'minutes')),
     leg: stopLegs.flat(),
     loadKg: roundAll(
       stops.map(({ loadKg }) => loadKg),

@@ -286,6 +286,8 @@ export interface Plan {
       readonly arriveMinute: readonly number[];
       readonly startMinute: readonly number[];
       readonly departMinute: readonly number[];
+      /** Rest of the crew on arrival, before service. */
+      readonly restMinutes: readonly number[];
       /** Index into legs. */
       readonly leg: readonly number[];
       readonly loadKg: readonly number[];

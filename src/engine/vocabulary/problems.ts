@@ -265,6 +265,7 @@ export const PROBLEM_WEIGHTS = {
   E8708: 'blocks', // times that do not add up
   E8709: 'blocks', // a latest hour to leave at which a rule breaks
   E8710: 'blocks', // fertiliser later than the inoculant that is sown with it
+  E8711: 'blocks', // a crew that drives longer than allowed without a rest
   E8801: 'blocks', // a path with a gap, or to another place
   E8802: 'blocks', // a path against a one-way road
   E8803: 'blocks', // a path along a closed road

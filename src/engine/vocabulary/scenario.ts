@@ -43,6 +43,9 @@ export interface Policy {
   /** Currency per broken promise. Null: unstated. */
   readonly promisePrice: number | null;
   readonly trainingMinutes: number;
+  /** Crews rest after at most so many hours of driving. Zero minutes: no such rule. */
+  readonly restAfterHours: number;
+  readonly restMinutes: number;
   /** Zones wait until this much rain falls in three days. Null: no waiting. */
   readonly releaseMmInThreeDays: number | null;
 }

@@ -252,12 +252,16 @@ function stopRow(c: PaperCase, stop: DayStop, cool: boolean): Row {
   const cells: Cell[] = [
     { big: number(c, stop.number) },
     { lines: [[strong(place)], ...receiverLines(c, stop.place)] },
-    { lines: [[strong(hourText(stop.arriveMinute))], hourText(stop.departMinute)] },
+    { lines: [[strong(hourText(stop.arriveMinute))], ...restLine(c, stop), hourText(stop.departMinute)] },
     number(c, legs[stops.leg[stop.row] ?? -1]?.kilometres ?? 0),
     { pairs: lines },
   ];
   return { cells: cool ? [...cells, celsiusText(c, stop)] : cells };
 }
+
+/** The crew's rest at a stop, where the driving rule asks for one. */
+const restLine = (c: PaperCase, { restMinutes }: DayStop): string[] =>
+  restMinutes > 0 ? [c.said.road.rest(number(c, restMinutes))] : [];
 
 /** Who receives, and the phone; lines to write on where the files do not say. */
 function receiverLines(c: PaperCase, place: number): readonly string[] {

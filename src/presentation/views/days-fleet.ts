@@ -40,6 +40,8 @@ export interface DayStop {
   readonly arriveMinute: number;
   readonly startMinute: number;
   readonly departMinute: number;
+  /** Rest of the crew on arrival; 0 where none is owed. */
+  readonly restMinutes: number;
   /** Warmest so far at the hand-over, and in air 2 K hotter; null without inoculant. */
   readonly packC: number | null;
   readonly hotBandMaxC: number | null;
@@ -145,6 +147,7 @@ function tripsOf({ delivery: { trips, stops } }: Plan, rows: readonly number[]):
           arriveMinute: stops.arriveMinute[stop] ?? 0,
           startMinute: stops.startMinute[stop] ?? 0,
           departMinute: stops.departMinute[stop] ?? 0,
+          restMinutes: stops.restMinutes[stop] ?? 0,
           packC: stops.packC[stop] ?? null,
           hotBandMaxC: stops.hotBandMaxC[stop] ?? null,
           hoursAboveStorage: stops.hoursAboveStorage[stop] ?? null,

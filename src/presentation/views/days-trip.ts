@@ -15,6 +15,7 @@ export function tripQuestion(plan: Plan, scenario: Scenario, trip: number, leave
     stops: rows.map((row) => ({
       site: scenario.depots.length + (stops.place[row] ?? 0),
       legMinutes: legs[stops.leg[row] ?? -1]?.minutes ?? 0,
+      restMinutes: stops.restMinutes[row] ?? 0,
       serviceMinutes: (stops.departMinute[row] ?? 0) - (stops.startMinute[row] ?? 0),
       opensMinute: opensAt(plan, scenario, stops.place[row] ?? -1),
       inoculantKg: (stops.loads[row] ?? []).reduce((sum, load) => sum + (loads.inoculantKg[load] ?? 0), 0),

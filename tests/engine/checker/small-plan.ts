@@ -535,6 +535,7 @@ export const smallPlan: Plan = {
       arriveMinute: stops.map(({ arrive }) => minutes(arrive)),
       startMinute: stops.map(({ start }) => minutes(start)),
       departMinute: stops.map(({ depart }) => minutes(depart)),
+      restMinutes: stops.map(() => 0),
       leg: stops.map((stop) => stop.leg),
       loadKg: stops.map(({ loadKg }) => round(loadKg, 4)),
       packC: heats(({ packC }) => packC, 3),

@@ -116,7 +116,10 @@ function StopRow({ shown, vehicle, stop }: StopRowProps) {
       </th>
       <td className="goods">{goodsText(goods, words)}</td>
       <td className="number">{hourText(stop.arriveMinute)}</td>
-      <td className="number departs">{hourText(stop.departMinute)}</td>
+      <td className="number departs">
+        {hourText(stop.departMinute)}
+        {stop.restMinutes > 0 && <span className="soft rest">{days.rests(localNumber(stop.restMinutes, words))}</span>}
+      </td>
       <td className="number packs-c">
         {stop.packC === null ? (
           <span className="soft" title={days.noneSaid}>

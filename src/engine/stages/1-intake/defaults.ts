@@ -37,6 +37,10 @@ export const HEAT_RULE = assumed('label', 'the label decides');
 export const CARRY = assumed('apart', 'seed is bulky and goes early, inoculant is alive and goes late');
 export const MARKET_DAYS = assumed('prefer', 'market days are preferred, not required');
 export const TRAINING_MINUTES = assumed(0, 'no training asked for');
+const DRIVING_RULE =
+  'driving rule of the European type, a rest of 45 min after 4.5 h (te-logistics.com/en/infos/lenkzeiten-en.php)';
+export const REST_AFTER_HOURS = read(4.5, DRIVING_RULE);
+export const REST_MINUTES = read(45, DRIVING_RULE);
 
 // -------------------------------------------------------------------------------------------------------- places
 export const NO_PLANNED_LAND = assumed(0, 'blank: no land planned');

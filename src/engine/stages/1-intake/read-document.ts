@@ -192,6 +192,8 @@ function noteUnknown(report: IntakeReport, json: JsonDocument): void {
       'marketDays',
       'promisePrice',
       'trainingMinutes',
+      'restAfterHours',
+      'restMinutes',
       'release',
     ],
     'policy.release': ['mmInThreeDays'],

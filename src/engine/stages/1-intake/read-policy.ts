@@ -12,6 +12,8 @@ import {
   MARKET_DAYS,
   PRIORITY_WEIGHTS,
   RESERVE_PERCENT,
+  REST_AFTER_HOURS,
+  REST_MINUTES,
   TRAINING_MINUTES,
 } from './defaults.ts';
 import { cellText } from './open-records.ts';
@@ -38,6 +40,8 @@ export function readPolicy(row: RowReader): Policy {
     marketDays: row.orDefault('policy.marketDays', word(['prefer', 'only']), MARKET_DAYS),
     promisePrice: row.orNull('policy.promisePrice', AMOUNT),
     trainingMinutes: row.orDefault('policy.trainingMinutes', number({ atLeast: 0, atMost: 480 }), TRAINING_MINUTES),
+    restAfterHours: row.orDefault('policy.restAfterHours', number({ above: 0, atMost: 24 }), REST_AFTER_HOURS),
+    restMinutes: row.orDefault('policy.restMinutes', number({ atLeast: 0, atMost: 240 }), REST_MINUTES),
     releaseMmInThreeDays: row.orNull('policy.release.mmInThreeDays', POSITIVE),
   };
 }

@@ -11,6 +11,9 @@ export interface TripAsked {
   readonly loads: readonly number[];
   readonly kg: number;
   readonly iceKg: number;
+  /** Rest of the crew at the depot before it, and driving since the last rest as it leaves. */
+  readonly restBefore: number;
+  readonly drivenMinutes: number;
 }
 
 /**
@@ -48,8 +51,8 @@ export class LeavingHours {
   }
 
   private run(trip: number, readyMinute: number): number {
-    const { loads, iceKg } = this.trips[trip] as TripAsked;
-    return runTrip(this.trial, this.slot, loads, iceKg, readyMinute, -1);
+    const { loads, iceKg, drivenMinutes } = this.trips[trip] as TripAsked;
+    return runTrip(this.trial, this.slot, loads, iceKg, readyMinute, drivenMinutes, -1);
   }
 
   /** When a trip is to be loaded in order to leave on a quarter hour. */
@@ -82,8 +85,9 @@ export class LeavingHours {
 
   /** Least that a trip and those after it lose, the vehicle standing ready at a minute. */
   private restOfDay(trip: number, readyMinute: number): number {
-    if (trip >= this.trips.length) return 0;
-    const lost = this.run(trip, readyMinute);
+    const asked = this.trips[trip];
+    if (asked === undefined) return 0;
+    const lost = this.run(trip, readyMinute + asked.restBefore);
     const { fault, leaveMinute, returnMinute } = this.trial.clock;
     if (isOutOfTime(fault)) return Number.POSITIVE_INFINITY;
     const early = lost === Number.POSITIVE_INFINITY ? lost : lost + this.restOfDay(trip + 1, returnMinute);
@@ -97,6 +101,7 @@ export class LeavingHours {
     let ready = this.slot.loadsFrom;
     let total = 0;
     for (let trip = 0; trip < this.trips.length; trip++) {
+      ready += (this.trips[trip] as TripAsked).restBefore;
       const lost = this.run(trip, ready);
       const { fault, leaveMinute, returnMinute } = trial.clock;
       if (isOutOfTime(fault)) return Number.POSITIVE_INFINITY;
@@ -119,6 +124,6 @@ export class LeavingHours {
 
 /** Faults that a later hour does not mend. */
 const isOutOfTime = (fault: Trial['clock']['fault']): boolean =>
-  fault === 'no-leg' || fault === 'point-hours' || fault === 'back-too-late';
+  fault === 'no-leg' || fault === 'leg-too-long' || fault === 'point-hours' || fault === 'back-too-late';
 const quarterAfter = (minute: number): number =>
   Math.min(QUARTERS, Math.floor((minute + ROUNDING_MINUTES) / QUARTER_MINUTES) + 1);

@@ -34,6 +34,7 @@ const HURDLES: readonly UnservedReason[] = [
 const FAULT_REASON: Readonly<Record<TripFault, UnservedReason>> = {
   none: 'heavier-than-any-vehicle',
   'no-leg': 'not-reachable',
+  'leg-too-long': 'overnight-trip-needed',
   'point-hours': 'no-time-in-shift',
   'back-too-late': 'no-time-in-shift',
   'too-hot': 'too-hot',
@@ -85,7 +86,7 @@ export function firstHurdle(state: DispatchState, index: number, slot: Slot): Un
   if (verdict !== undefined && verdict !== 'allowed') return verdict;
   const iceKg = load.inoculantKg > 0 ? iceForTrip(slot.boxIceKg, iceLeftFor(state, slot)) : 0;
   const guest = wouldTrain(ties, index) ? index : -1;
-  const lost = runTrip(trial, slot, [index], iceKg, slot.loadsFrom, guest);
+  const lost = runTrip(trial, slot, [index], iceKg, slot.loadsFrom, 0, guest);
   if (lost === Number.POSITIVE_INFINITY)
     return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[trial.clock.fault];
   if (slot.day < firstDay(rows, ties, index)) return 'seed-not-delivered';

@@ -3,7 +3,7 @@ import type { DispatchTask, TaskLoad } from './dispatch-task.ts';
 import { iceForTrip } from './rules/ice-stock.ts';
 import { runTrip, type Trial } from './run-trip.ts';
 import type { Judge } from './search/judge.ts';
-import { DEPOT, type RouteState } from './search/route-state.ts';
+import { DEPOT, drivenAt, type RouteState, restAt } from './search/route-state.ts';
 import { type Ties, wouldTrain } from './search/ties.ts';
 import { TripValues } from './trip-values.ts';
 import type { Slot } from './vehicle-day-slots.ts';
@@ -113,7 +113,13 @@ export class DeliveryJudge implements Judge {
       const loads: number[] = [];
       for (let i = node + 1; state.load[i] !== DEPOT; i++) loads.push(state.load[i] as number);
       const takesIce = ((iced >> trips.length) & 1) === 1;
-      trips.push({ loads, kg: state.tripKg[node] as number, iceKg: takesIce ? boxIceKg : 0 });
+      trips.push({
+        loads,
+        kg: state.tripKg[node] as number,
+        iceKg: takesIce ? boxIceKg : 0,
+        restBefore: restAt(state, node),
+        drivenMinutes: drivenAt(state, node),
+      });
     }
     return trips;
   }
@@ -199,8 +205,10 @@ export class DeliveryJudge implements Judge {
     const { aboard, known, ties, trial, task } = this;
     aboard.length = 0;
     let cold = false;
-    const ready = state.arrives[node] as number;
+    const ready = (state.arrives[node] as number) + restAt(state, node);
+    const driven = drivenAt(state, node);
     known.begin((state.groupAt[slot] as number) * 2 + (iceKg > 0 ? 1 : 0), ready);
+    known.andMinute(driven);
     for (let i = node + 1; state.load[i] !== DEPOT; i++) {
       const visit = state.load[i] as number;
       aboard.push(visit);
@@ -211,7 +219,7 @@ export class DeliveryJudge implements Judge {
     if (!cold) return 0;
     const found = known.find();
     if (!Number.isNaN(found)) return found;
-    const value = runTrip(trial, task.slots[slot] as Slot, aboard, iceKg, ready, -1);
+    const value = runTrip(trial, task.slots[slot] as Slot, aboard, iceKg, ready, driven, -1);
     known.keep(value);
     return value;
   }

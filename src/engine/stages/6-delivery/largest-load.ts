@@ -1,5 +1,6 @@
 import { UNLOADING_MINUTES_PER_T } from '../../reference/service-times.ts';
 import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
+import { isDrivable, needsRest } from './rules/driving-rest.ts';
 import { goesThereAndBack } from './rules/road-access.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
@@ -45,8 +46,10 @@ function largestLoneLoadKg(slot: Slot, consignment: Consignment, trainingMinutes
   if (!goesThereAndBack(legs, place)) return 0;
   const out = legs.minutes[legs.at[place] as number] as number;
   const home = legs.minutes[legs.at[place * legs.size] as number] as number;
+  if (!isDrivable(slot.rest, out) || !isDrivable(slot.rest, home)) return 0;
   const ends = Math.min(slot.latestBack - home, round.closesMinute[place] as number);
-  const service = slot.serviceMinutes + trainingMinutes;
+  const rests = needsRest(slot.rest, out, home) ? slot.rest.minutes : 0;
+  const service = slot.serviceMinutes + trainingMinutes + rests;
   const unloading = consignment.group === 'inoculant' ? 0 : UNLOADING_MINUTES_PER_T.value / 1000;
   const opened = Math.max(slot.earliestLeave + out, round.opensMinute[place] as number);
   const byService = (ends - opened - service) / unloading;

@@ -20,7 +20,7 @@ export function latestLeave(state: DispatchState, slot: Slot, trip: PlannedTrip,
   for (let later = 0; later < 1440; later += STEP_MINUTES) {
     const ready = Number.isNaN(latest) ? trip.readyMinute : latest + STEP_MINUTES - trip.kg * slot.loadingMinutesPerKg;
     const holds =
-      timeTrip(task, slot, trip.loads, ready, trainer, -1, clock) &&
+      timeTrip(task, slot, trip.loads, ready, trip.drivenMinutes, trainer, -1, clock) &&
       clock.returnMinute <= backBy + ROUNDING_MINUTES &&
       (clock.inoculantKg === 0 || heatTrip(task, slot, trip.loads, trip.iceKg, clock, heat));
     if (!holds) return latest;

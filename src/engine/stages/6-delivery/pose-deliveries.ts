@@ -1,4 +1,5 @@
 import type { DispatchTask, TaskLoad } from './dispatch-task.ts';
+import { isDrivable } from './rules/driving-rest.ts';
 import type { Orders } from './search/put-back.ts';
 import { type PlaceMatrix, placeMatrix, type RoutingProblem } from './search/routing-problem.ts';
 import type { Ties } from './search/ties.ts';
@@ -54,6 +55,7 @@ export function poseDeliveries(task: DispatchTask): Omit<RoutingProblem, 'judge'
         : (task.slotOffsets[Math.floor(shelf / planningDays) * (planningDays + 1) + (shelf % planningDays)] as number),
     ),
     reloads: true,
+    rest: slots.find(({ rest }) => rest.afterMinutes < Number.POSITIVE_INFINITY)?.rest ?? null,
     grows: false,
     timed: true,
     mostLoads: mostLoadsOfDay(task, matrices, ofSlot),
@@ -103,7 +105,7 @@ function listMatrices(slots: readonly Slot[]): { readonly matrices: PlaceMatrix[
   return { matrices, ofSlot };
 }
 
-function matrixOf({ legs, round, serviceMinutes }: Slot): PlaceMatrix {
+function matrixOf({ legs, round, serviceMinutes, rest }: Slot): PlaceMatrix {
   const { size, at } = legs;
   const km = new Float64Array(size * size);
   const minutes = new Float64Array(size * size);
@@ -111,13 +113,15 @@ function matrixOf({ legs, round, serviceMinutes }: Slot): PlaceMatrix {
     for (let to = 0; to < size; to++) {
       if (from === to) continue;
       const leg = at[from * size + to] as number;
-      km[from * size + to] = leg < 0 ? NO_LEG_KM : (legs.kilometres[leg] as number);
-      minutes[from * size + to] =
-        leg < 0 ? Number.POSITIVE_INFINITY : (legs.minutes[leg] as number) + (to > 0 ? serviceMinutes : 0);
+      const isDriven = leg >= 0 && isDrivable(rest, legs.minutes[leg] as number);
+      km[from * size + to] = isDriven ? (legs.kilometres[leg] as number) : NO_LEG_KM;
+      minutes[from * size + to] = isDriven
+        ? (legs.minutes[leg] as number) + (to > 0 ? serviceMinutes : 0)
+        : Number.POSITIVE_INFINITY;
     }
   }
   const opens = round.opensMinute.map((minute, place) => (place > 0 ? minute + serviceMinutes : minute));
-  return placeMatrix(size, km, minutes, opens, round.closesMinute);
+  return placeMatrix(size, km, minutes, opens, round.closesMinute, serviceMinutes);
 }
 
 /**

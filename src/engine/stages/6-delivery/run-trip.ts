@@ -28,6 +28,7 @@ export function newTrial(task: DispatchTask, trainer: Int32Array): Trial {
  * Runs the clock and the heat of one trip.
  *
  * @param readyMinute when the vehicle stands ready to be loaded
+ * @param drivenMinutes driving since the crew's last rest, before the trip
  * @param guest load on trial that would carry its community's training; -1 where none
  * @returns what its loads lose on the road, in the scenario's currency; Infinity where a rule forbids the trip: the reason stands in
  * `trial.clock.fault`, which is `none` for weight and volume
@@ -38,10 +39,11 @@ export function runTrip(
   loads: readonly number[],
   iceKg: number,
   readyMinute: number,
+  drivenMinutes: number,
   guest: number,
 ): number {
   const { task, trainer, clock, heat } = trial;
-  if (!timeTrip(task, slot, loads, readyMinute, trainer, guest, clock)) return Number.POSITIVE_INFINITY;
+  if (!timeTrip(task, slot, loads, readyMinute, drivenMinutes, trainer, guest, clock)) return Number.POSITIVE_INFINITY;
   if (!fitsPayload(clock.kg, slot.payloadKg) || !fitsColdBox(clock.coolLitres, slot.coolLitres))
     return Number.POSITIVE_INFINITY;
   if (clock.inoculantKg === 0) return 0;

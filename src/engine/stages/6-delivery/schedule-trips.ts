@@ -24,10 +24,10 @@ export function scheduleTrips(state: DispatchState, loads: readonly Load[]): Veh
     }));
 }
 
-/** When loading must begin for a trip to leave as planned. */
+/** When the vehicle must be back for a trip to be loaded, after the crew's rest where one is owed, and leave as planned. */
 function leavesLoading({ task, trial }: DispatchState, slot: Slot, trip: PlannedTrip): number {
-  timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, trial.clock);
-  return trial.clock.leaveMinute - trip.kg * slot.loadingMinutesPerKg;
+  timeTrip(task, slot, trip.loads, trip.readyMinute, trip.drivenMinutes, trial.trainer, -1, trial.clock);
+  return trial.clock.leaveMinute - trip.kg * slot.loadingMinutesPerKg - trip.restBefore;
 }
 
 function scheduleTrip(
@@ -39,7 +39,7 @@ function scheduleTrip(
 ): Trip {
   const { task, trial } = state;
   const { clock, heat } = trial;
-  const timed = timeTrip(task, slot, trip.loads, trip.readyMinute, trial.trainer, -1, clock);
+  const timed = timeTrip(task, slot, trip.loads, trip.readyMinute, trip.drivenMinutes, trial.trainer, -1, clock);
   const cold = clock.inoculantKg > 0;
   const curve = cold && timed ? traceTrip(task, slot, trip.loads, trip.iceKg, clock, heat) : NO_CURVE;
   if (!timed || curve === null) {
@@ -84,6 +84,7 @@ function scheduleStop(
     arriveMinute: clock.arriveMinute[s] as number,
     startMinute: clock.startMinute[s] as number,
     departMinute: clock.departMinute[s] as number,
+    restMinutes: clock.restMinutes[s] as number,
     legMinutes: slot.legs.minutes[leg] as number,
     legKm: slot.legs.kilometres[leg] as number,
     loadKg,

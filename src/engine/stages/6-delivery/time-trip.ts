@@ -1,9 +1,17 @@
 import type { DispatchTask, TaskLoad } from './dispatch-task.ts';
+import { isDrivable, needsRest } from './rules/driving-rest.ts';
 import { endsBeforeClosing, serviceStart } from './rules/point-hours.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 /** Why a trip cannot be driven. `none`: it can. */
-export type TripFault = 'none' | 'no-leg' | 'point-hours' | 'back-too-late' | 'too-hot' | 'storage-hours';
+export type TripFault =
+  | 'none'
+  | 'no-leg'
+  | 'leg-too-long'
+  | 'point-hours'
+  | 'back-too-late'
+  | 'too-hot'
+  | 'storage-hours';
 
 /** The clock of one trip, filled anew for each trial and read before the next: columns, one row a stop. */
 export interface TripClock {
@@ -14,6 +22,8 @@ export interface TripClock {
   kg: number;
   coolLitres: number;
   inoculantKg: number;
+  /** Driving since the crew's last rest, at the end of the trip. */
+  drivenMinutes: number;
   stops: number;
   place: Int32Array;
   /** Stop s hands over loads[firstLoad[s]] to loads[firstLoad[s + 1] - 1]. */
@@ -22,6 +32,8 @@ export interface TripClock {
   arriveMinute: Float64Array;
   startMinute: Float64Array;
   departMinute: Float64Array;
+  /** Rest on arrival, before service. */
+  restMinutes: Float64Array;
   returnLeg: number;
 }
 
@@ -34,6 +46,7 @@ export function newTripClock(mostLoads: number): TripClock {
     kg: 0,
     coolLitres: 0,
     inoculantKg: 0,
+    drivenMinutes: 0,
     stops: 0,
     place: new Int32Array(mostLoads + 1),
     firstLoad: new Int32Array(mostLoads + 2),
@@ -41,14 +54,17 @@ export function newTripClock(mostLoads: number): TripClock {
     arriveMinute: new Float64Array(mostLoads + 1),
     startMinute: new Float64Array(mostLoads + 1),
     departMinute: new Float64Array(mostLoads + 1),
+    restMinutes: new Float64Array(mostLoads + 1),
     returnLeg: -1,
   };
 }
 
 /**
  * Runs the clock of a trip: loading from `readyMinute`, leaving as early as the hours allow but not so early that the crew
- * waits at the first stop, then leg, wait for opening, service. Loads that follow each other to one place are one stop.
+ * waits at the first stop, then leg, rest where one is owed before driving on, wait for opening, service. A rest is taken on arrival, before
+ * the hand-over, so that the packs are counted on the road for as long as they can be. Loads that follow each other to one place are one stop.
  *
+ * @param drivenMinutes driving since the crew's last rest, before the trip
  * @param trainer load that carries the training of its community, per community
  * @param guest load on trial that would carry its community's training; -1 where none
  * @returns whether the trip can be driven; the reason stands in `clock.fault`
@@ -58,6 +74,7 @@ export function timeTrip(
   slot: Slot,
   loads: readonly number[],
   readyMinute: number,
+  drivenMinutes: number,
   trainer: Int32Array,
   guest: number,
   clock: TripClock,
@@ -67,6 +84,7 @@ export function timeTrip(
   let minute = Math.max(slot.earliestLeave, readyMinute + clock.kg * slot.loadingMinutesPerKg);
   clock.kilometres = 0;
   let from = 0;
+  let driven = drivenMinutes;
   for (let s = 0; s < clock.stops; s++) {
     const place = clock.place[s] as number;
     const leg = legs.at[from * legs.size + place] as number;
@@ -78,7 +96,13 @@ export function timeTrip(
       clock.leaveMinute = minute;
     }
     const arrive = minute + legMinutes;
-    const start = serviceStart(arrive, opens);
+    if (!isDrivable(slot.rest, legMinutes)) return fail(clock, 'leg-too-long');
+    const next = legs.at[place * legs.size + (s + 1 < clock.stops ? (clock.place[s + 1] as number) : 0)] as number;
+    driven += legMinutes;
+    const rests = next >= 0 && needsRest(slot.rest, driven, legs.minutes[next] as number);
+    if (rests) driven = 0;
+    clock.restMinutes[s] = rests ? slot.rest.minutes : 0;
+    const start = serviceStart(arrive + (clock.restMinutes[s] as number), opens);
     clock.leg[s] = leg;
     clock.kilometres += legs.kilometres[leg] as number;
     clock.arriveMinute[s] = arrive;
@@ -92,7 +116,9 @@ export function timeTrip(
   if (home < 0) return fail(clock, 'no-leg');
   clock.returnLeg = home;
   clock.kilometres += legs.kilometres[home] as number;
+  if (!isDrivable(slot.rest, legs.minutes[home] as number)) return fail(clock, 'leg-too-long');
   clock.returnMinute = minute + (legs.minutes[home] as number);
+  clock.drivenMinutes = driven + (legs.minutes[home] as number);
   if (clock.returnMinute > slot.latestBack + 1e-9) return fail(clock, 'back-too-late');
   clock.fault = 'none';
   return true;

@@ -12,7 +12,7 @@ const HOT = HOT_BAND_KELVIN.value;
 type Columns = { readonly [Name in keyof TripCurve]: number[] };
 
 /**
- * A planned trip left at another hour: the same driving and service, each stop waiting for its place to open, and the packs in
+ * A planned trip left at another hour: the same driving, rests and service, each stop waiting for its place to open, and the packs in
  * the air of those hours. It is told whatever rule it breaks, so that a person may see what a late start does.
  */
 export function tripAtHour(scenario: Scenario, season: SeasonOutlook, ask: TripQuestion): TripAtHour {
@@ -27,7 +27,7 @@ export function tripAtHour(scenario: Scenario, season: SeasonOutlook, ask: TripQ
   write(curve, minute, box, twin, airAt(season, air, ask, 0, minute, true));
   for (const [s, stop] of ask.stops.entries()) {
     const arrive = minute + stop.legMinutes;
-    const depart = Math.max(arrive, stop.opensMinute) + stop.serviceMinutes;
+    const depart = Math.max(arrive + stop.restMinutes, stop.opensMinute) + stop.serviceMinutes;
     if (s <= lastCold) {
       for (const [from, to, isMoving] of [
         [minute, arrive, true],

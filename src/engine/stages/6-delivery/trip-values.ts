@@ -18,8 +18,12 @@ export class TripValues {
   begin(kind: number, readyMinute: number): void {
     this.a = 0x9e3779b9;
     this.b = 0x85ebca6b;
-    float[0] = readyMinute;
     this.and(kind);
+    this.andMinute(readyMinute);
+  }
+
+  andMinute(minute: number): void {
+    float[0] = minute;
     this.and(halves[0] as number);
     this.and(halves[1] as number);
   }

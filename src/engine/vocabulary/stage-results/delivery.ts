@@ -20,6 +20,8 @@ export interface Stop {
   readonly arriveMinute: number;
   readonly startMinute: number;
   readonly departMinute: number;
+  /** Rest of the crew on arrival, before service, as the driving rule asks for it. */
+  readonly restMinutes: number;
   /** Leg from the site before. */
   readonly legMinutes: number;
   readonly legKm: number;
@@ -76,6 +78,8 @@ export interface TripQuestion {
   readonly stops: readonly {
     readonly site: number;
     readonly legMinutes: number;
+    /** Rest on arrival, before service. */
+    readonly restMinutes: number;
     readonly serviceMinutes: number;
     readonly opensMinute: number;
     /** Handed over there. */

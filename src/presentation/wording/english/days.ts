@@ -175,6 +175,7 @@ export const DAYS_WORDING = {
   otherGoods: 'other goods',
   arrives: 'arrives',
   departs: 'departs',
+  rests: (minutes: string) => `after ${minutes} min of rest`,
   packsC: 'packs °C',
   hold: 'Hold here',
   held: 'held',

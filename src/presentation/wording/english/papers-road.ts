@@ -79,6 +79,7 @@ export const ROAD_PAPERS = {
   },
   tripHead: (trip: string, leave: string, by: string, back: string) =>
     `Trip ${trip}: leave ${leave}, by ${by}; back about ${back}`,
+  rest: (minutes: string) => `rest ${minutes} min`,
   noReceiver: 'receiver _____________',
   noPhone: 'phone ________________',
   forCommunity: (name: string) => `for ${name}`,

@@ -178,4 +178,17 @@ export const TIMES_SPOILS: readonly Spoil[] = [
         (i) => set(p.delivery.stops.departMinute, i, at(p.delivery.stops.departMinute, i) - s.policy.trainingMinutes),
       ),
   },
+  {
+    name: 'drives on without the rest that the programme asks for',
+    code: 'E8711',
+    spoil: (_, s) => ({ scenario: { ...s, policy: { ...s.policy, restAfterHours: 0.2, restMinutes: 30 } } }),
+  },
+  {
+    name: 'says that its crew rests and does not stand still for it',
+    code: 'E8708',
+    spoil: (p, s) => {
+      set(p.delivery.stops.restMinutes, 0, 30);
+      return { scenario: { ...s, policy: { ...s.policy, restMinutes: 30 } } };
+    },
+  },
 ];

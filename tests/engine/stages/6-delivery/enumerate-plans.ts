@@ -67,13 +67,14 @@ export function costOfDay(
 ): number | null {
   const kind = vehicleOf(spec, vehicle);
   let cost = trips.length > 0 ? kind.costPerDay : 0;
-  let ready = 0;
+  let [ready, driven] = [0, 0];
   for (const [i, loads] of trips.entries()) {
-    const trip = ownTrip(spec, kind, loads, ready, ice[i] as number, trainersOf(spec), leaves[i] as number);
+    const trip = ownTrip(spec, kind, loads, ready, ice[i] as number, trainersOf(spec), leaves[i] as number, driven);
     const ofTrip = trip && costOfTrip(spec, vehicle, day, loads, trip);
     if (trip === null || ofTrip === null) return null;
     cost += ofTrip;
     ready = trip.returnMinute;
+    driven = trip.driven;
   }
   return cost;
 }
@@ -89,13 +90,14 @@ function tripOf(
   ready: number,
   iceKg: number,
   leave: number | null,
+  drivenBefore: number,
 ): OwnTrip | null {
   const known = driven.get(spec) ?? new Map<string, OwnTrip | null>();
   driven.set(spec, known);
-  const key = `${vehicle} ${loads} ${ready} ${iceKg} ${leave}`;
+  const key = `${vehicle} ${loads} ${ready} ${iceKg} ${leave} ${drivenBefore}`;
   const found = known.get(key);
   if (found !== undefined) return found;
-  const trip = ownTrip(spec, vehicleOf(spec, vehicle), loads, ready, iceKg, trainersOf(spec), leave);
+  const trip = ownTrip(spec, vehicleOf(spec, vehicle), loads, ready, iceKg, trainersOf(spec), leave, drivenBefore);
   known.set(key, trip);
   return trip;
 }
@@ -108,20 +110,21 @@ function leastOfDay(
   trips: Trips,
   ice: readonly number[],
   ready: number,
+  driven: number,
   most: number,
 ): number {
   const [loads, ...rest] = trips;
   if (!loads) return 0;
   let least = most;
   for (let leave: number | null = null; ; ) {
-    const trip: OwnTrip | null = tripOf(spec, vehicle, loads, ready, ice[0] as number, leave);
+    const trip: OwnTrip | null = tripOf(spec, vehicle, loads, ready, ice[0] as number, leave, driven);
     // Who comes too late now comes too late at every later hour; and no hour is better than one without heat.
     if (!trip) return least;
     const atBest = costOfTrip(spec, vehicle, day, loads, trip, false);
     if (atBest === null || atBest >= least) return least;
     const ofTrip = costOfTrip(spec, vehicle, day, loads, trip);
     if (ofTrip !== null && ofTrip < least) {
-      const after = leastOfDay(spec, vehicle, day, rest, ice.slice(1), trip.returnMinute, least - ofTrip);
+      const after = leastOfDay(spec, vehicle, day, rest, ice.slice(1), trip.returnMinute, trip.driven, least - ofTrip);
       least = Math.min(least, ofTrip + after);
     }
     // Later is of no use to goods that do not mind the heat.
@@ -185,7 +188,7 @@ function bestDays(spec: NetworkSpec, vehicle: number, day: number, loads: readon
       const ice = iced.map((has) => (has ? iceKg : 0));
       const fills = iced.filter(Boolean).length;
       const most = (best[fills] ?? Number.POSITIVE_INFINITY) - costPerDay;
-      const cost = leastOfDay(spec, vehicle, day, trips, ice, 0, most);
+      const cost = leastOfDay(spec, vehicle, day, trips, ice, 0, 0, most);
       if (cost < most) best[fills] = costPerDay + cost;
     }
   }

@@ -5,7 +5,7 @@ import { type ConsignmentSpec, deliver, type NetworkSpec } from './small-network
 
 /**
  * Two vehicles, two days, up to four loads, ice for one box a day, hours, heat, leaving hours: the search against all plans there are. On
- * some, mornings are hotter than afternoons, so that leaving later pays.
+ * some, mornings are hotter than afternoons, so that leaving later pays, and crews rest after two and a half hours of driving.
  */
 function tinyNetwork(seed: number): NetworkSpec {
   const random = new RandomStream(seed);
@@ -32,8 +32,10 @@ function tinyNetwork(seed: number): NetworkSpec {
     earliest: random.next() < 0.3 ? 1 : 0,
   });
   const heatFrom = random.next() < 0.4 ? 100 : 400;
+  const restMinutes = random.next() < 0.5 ? 45 : 0;
   return {
     days: 2,
+    policy: { restAfterHours: 2.5, restMinutes },
     depots: [{ x: 0, y: 0, ice: 2 }],
     places,
     vehicles: [

@@ -8,6 +8,8 @@ import { KM_PER_MINUTE } from './small-network.ts';
 export interface OwnTrip {
   readonly leaveMinute: number;
   readonly returnMinute: number;
+  /** Driving since the crew's last rest. */
+  readonly driven: number;
   readonly kilometres: number;
   /** Value lost on the road by log10 loss, by load. */
   readonly log10Loss: ReadonlyMap<number, number>;
@@ -44,6 +46,7 @@ export function ownTrip(
   iceKg: number,
   trains: ReadonlySet<number>,
   leaveMinute: number | null,
+  drivenBefore = 0,
 ): OwnTrip | null {
   const goods = loads.map((load) => spec.consignments[load] as ConsignmentSpec);
   const kg = goods.reduce((sum, c) => sum + kgOf(c), 0);
@@ -54,6 +57,14 @@ export function ownTrip(
   const depot = { x: 0, y: 0 };
   let minute = Math.max(SHIFT, OPENS, 345, Math.max(readyMinute, OPENS, SHIFT) + kg * 0.03);
   const first = placeOf(loads[0] as number);
+  const { restAfterHours = 4.5, restMinutes = 0 } = spec.policy ?? {};
+  const mostDriving = restMinutes > 0 ? restAfterHours * 60 + 1e-6 : Number.POSITIVE_INFINITY;
+  const toFirst = km(depot, first) / KM_PER_MINUTE;
+  let driven = drivenBefore;
+  if (driven > 0 && driven + toFirst > mostDriving) {
+    minute = Math.max(SHIFT, OPENS, 345, Math.max(readyMinute, OPENS, SHIFT) + restMinutes + kg * 0.03);
+    driven = 0;
+  }
   if (leaveMinute === null) minute = Math.max(minute, (first.opens ?? 0) - km(depot, first) / KM_PER_MINUTE);
   else if (leaveMinute < minute - 1e-6) return null;
   else minute = leaveMinute;
@@ -73,8 +84,14 @@ export function ownTrip(
     const arrive = minute + km(at, place) / KM_PER_MINUTE;
     kilometres += km(at, place);
     heat.run(minute, arrive, true);
-    let depart = Math.max(arrive, place.opens ?? 0) + 20;
+    if (arrive - minute > mostDriving) return null;
+    driven += arrive - minute;
     const here: number[] = [];
+    const beyond = loads.slice(i).find((load) => placeOf(load) !== place);
+    const onward = km(place, beyond === undefined ? depot : placeOf(beyond)) / KM_PER_MINUTE;
+    const rests = driven > 0 && driven + onward > mostDriving;
+    if (rests) driven = 0;
+    let depart = Math.max(arrive + (rests ? restMinutes : 0), place.opens ?? 0) + 20;
     for (; i < loads.length && placeOf(loads[i] as number) === place; i++) {
       const load = loads[i] as number;
       here.push(load);
@@ -95,9 +112,11 @@ export function ownTrip(
     at = place;
   }
   kilometres += km(at, depot);
+  driven += km(at, depot) / KM_PER_MINUTE;
+  if (km(at, depot) / KM_PER_MINUTE > mostDriving) return null;
   const returnMinute = minute + km(at, depot) / KM_PER_MINUTE;
   if (returnMinute > Math.min(SHIFT + vehicle.maxHours * 60, CLOSES, SUNSET) + 1e-6) return null;
-  return { leaveMinute: leave, returnMinute, kilometres, log10Loss, packC, tooHot };
+  return { leaveMinute: leave, returnMinute, driven, kilometres, log10Loss, packC, tooHot };
 }
 
 /** Sterile peat, slow growers: one log10 in 28 days at 40 °C, ten times as fast for 18 K. */

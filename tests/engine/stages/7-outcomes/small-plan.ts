@@ -252,6 +252,7 @@ function smallDelivery(inoculantServed: boolean, roadLog10: number): Delivery {
                 arriveMinute: 430,
                 startMinute: 430,
                 departMinute: 465,
+                restMinutes: 0,
                 legMinutes: 30,
                 legKm: 11.1,
                 loadKg: 361.2,

@@ -69,13 +69,14 @@ export function putBack(
 }
 
 /**
- * Chance that seed whose inoculant waits as well is put on the day of a near load, and how many near loads are drawn from: put back one
- * after the other each looks for its own cheapest day, although the second finds the way paid where the first went.
+ * Chance that seed whose inoculant waits as well is put on the day of a near load, and any other load, and how many near loads are drawn
+ * from: put back one after the other each looks for its own cheapest day, although the second finds the way paid where the first went.
  */
 const TOGETHER = 0.3;
+const ALONG = 0.02;
 const NEAREST = 10;
 
-/** Puts seed on the day on which a near load stands, or last stood; false where this is not tried or not found. */
+/** Puts a load on the day on which a near load stands, or last stood; false where this is not tried or not found. */
 function joinNeighbour(
   state: RouteState,
   memory: PriceMemory,
@@ -85,9 +86,9 @@ function joinNeighbour(
   visit: number,
   random: RandomStream,
 ): boolean {
-  const partners = seedLinks.inoculantOf[visit] as readonly number[];
-  if (partners.length === 0 || (state.slotOf[partners[0] as number] as number) >= 0) return false;
-  if (!happens(random, TOGETHER)) return false;
+  const partner = (seedLinks.inoculantOf[visit] as readonly number[])[0] ?? -1;
+  const isFollowed = partner >= 0 && (state.slotOf[partner] as number) < 0;
+  if (!happens(random, isFollowed ? TOGETHER : ALONG)) return false;
   const near = neighbours[visit * nearby + random.pick(Math.min(NEAREST, nearby))] as number;
   if (near < 0) return false;
   const slot = state.slotOf[near] as number;

@@ -1,4 +1,5 @@
-import { DEPOT, type RouteState, SLACK } from './route-state.ts';
+import { type DrivingRest, needsRest } from '../rules/driving-rest.ts';
+import { DEPOT, type RouteState, restAt, SLACK } from './route-state.ts';
 import type { PlaceMatrix } from './routing-problem.ts';
 
 /**
@@ -20,6 +21,7 @@ export function refreshRow(state: RouteState, slot: number): boolean {
   const matrix = problem.matrices[problem.slots.matrix[slot] as number] as PlaceMatrix;
   sumRow(state, slot, row, count, matrix);
   if (!((state.km[slot] as number) < Number.POSITIVE_INFINITY)) return forbidRow(state, slot);
+  if (problem.rest) layRests(state, row, count, matrix, problem.rest);
   return (
     !problem.timed || (runForward(state, slot, row, count, matrix) && runBackward(state, slot, row, count, matrix))
   );
@@ -85,6 +87,29 @@ function sumRow(state: RouteState, slot: number, row: number, count: number, mat
     (problem.slots.dayCost[slot] as number) + km * (problem.slots.kmCost[slot] as number) + visitCost;
 }
 
+/** Where the crew rests: on arrival where the next leg would take it beyond the most minutes of driving, at the depot before it loads. */
+function layRests(state: RouteState, row: number, count: number, matrix: PlaceMatrix, rest: DrivingRest): void {
+  const { load, place, restMinutes, drivenMinutes } = state;
+  const last = row + count - 1;
+  let driven = 0;
+  for (let i = row; i < last; i++) {
+    const here = place[i] as number;
+    if (i > row) driven += drivingOf(matrix, place[i - 1] as number, here);
+    const arrives = load[i] === DEPOT || here !== place[i - 1];
+    let next = i + 1;
+    while (place[next] === here) next++;
+    const rests = arrives && needsRest(rest, driven, drivingOf(matrix, here, place[next] as number));
+    if (rests) driven = 0;
+    restMinutes[i] = rests ? rest.minutes : 0;
+    drivenMinutes[i] = driven;
+  }
+}
+
+function drivingOf({ minutesFrom, size, stopMinutes }: PlaceMatrix, from: number, to: number): number {
+  if (from === to) return 0;
+  return (minutesFrom[from * size + to] as number) - (to > 0 ? stopMinutes : 0);
+}
+
 function runForward(state: RouteState, slot: number, row: number, count: number, matrix: PlaceMatrix): boolean {
   const { problem, load, place, leaves, arrives, workSoFar, latestLeave, workMinutes } = state;
   const { slots } = problem;
@@ -98,6 +123,7 @@ function runForward(state: RouteState, slot: number, row: number, count: number,
   let left = -1;
   let work = 0;
   let latest = Number.POSITIVE_INFINITY;
+  let rested = 0;
   const last = row + count - 1;
   for (let i = row; i <= last; i++) {
     const here = place[i] as number;
@@ -111,12 +137,14 @@ function runForward(state: RouteState, slot: number, row: number, count: number,
       const opened = opens[here] as number;
       const arrive = arrives[i] as number;
       const work1 = workMinutes[visit] as number;
-      left = Math.max(arrive, opened) + work1;
+      const begins = Math.max(arrive, opened);
+      if (here !== place[i - 1]) rested = Math.max(arrive + restAt(state, i), opened) - begins;
+      left = begins + (here === place[i - 1] ? 0 : rested) + work1;
       const closed = closes[here] as number;
       if (left > closed + SLACK) return false;
       work += work1;
       if (closed - work < latest) latest = closed - work;
-      leaves[i] = left;
+      leaves[i] = left - rested;
       workSoFar[i] = work;
       latestLeave[i] = latest;
       continue;
@@ -128,10 +156,11 @@ function runForward(state: RouteState, slot: number, row: number, count: number,
     if (i === last) break;
     trip = i;
     const ready = Math.max(arrives[i] as number, state.tripRelease[i] as number);
-    left = Math.max(earliest, ready + (state.tripKg[i] as number) * perKg);
+    const loading = (state.tripKg[i] as number) * perKg;
+    left = Math.max(earliest, ready + restAt(state, i) + loading);
     work = 0;
     latest = Number.POSITIVE_INFINITY;
-    leaves[i] = left;
+    leaves[i] = Math.max(earliest, ready + loading);
     workSoFar[i] = 0;
     latestLeave[i] = latest;
   }
@@ -154,14 +183,14 @@ function runBackward(state: RouteState, slot: number, row: number, count: number
     const visit = load[i] as number;
     if (visit === DEPOT) {
       const ready = leave - (state.tripKg[i] as number) * perKg;
-      mustArrive[i] = Math.min(ready, latestBack);
+      mustArrive[i] = Math.min(ready - restAt(state, i), latestBack);
       backAtBest[i] = Number.NEGATIVE_INFINITY;
       workToGo[i] = 0;
       continue;
     }
     const work = workMinutes[visit] as number;
     const closed = closes[here] as number;
-    mustArrive[i] = Math.min(closed, leave) - work;
+    mustArrive[i] = Math.min(closed, leave) - work - restAt(state, i);
     const rest = work + minutes + (workToGo[i + 1] as number);
     const soonest = (opens[here] as number) + rest;
     workToGo[i] = rest;

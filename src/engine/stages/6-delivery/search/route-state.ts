@@ -26,7 +26,16 @@ export interface RouteState {
   /** The same from the beginning of the trip to the node, its own load included. */
   readonly kgSoFar: Float64Array;
   readonly litresSoFar: Float64Array;
-  /** When it leaves the node at the earliest, and when it must arrive there at the latest. */
+  /**
+   * Rest at a node, on arrival and before work, and driving since the last rest as it leaves; at a depot node before the trip that begins
+   * there. Empty where no rule is stated.
+   */
+  readonly restMinutes: Float64Array;
+  readonly drivenMinutes: Float64Array;
+  /**
+   * When it leaves the node at the earliest, a rest there not counted, which another way on may not need; and when it must arrive there at
+   * the latest.
+   */
   readonly leaves: Float64Array;
   readonly mustArrive: Float64Array;
   /** When it arrives at the node: at the depot, when it stands ready for the next trip. */
@@ -111,6 +120,8 @@ export function newRouteState(problem: RoutingProblem, stride: number): RouteSta
     tripLitres: perNode(),
     kgSoFar: perNode(),
     litresSoFar: perNode(),
+    restMinutes: new Float64Array(problem.rest ? nodes : 0),
+    drivenMinutes: new Float64Array(problem.rest ? nodes : 0),
     leaves: perNodeOfClock(),
     mustArrive: perNodeOfClock(),
     arrives: perNodeOfClock(),
@@ -157,6 +168,16 @@ export function newRouteState(problem: RoutingProblem, stride: number): RouteSta
     state.shelfOf.fill(shelf, problem.shelfStart[shelf], problem.shelfStart[shelf + 1]);
   }
   return state;
+}
+
+/** Rest of the crew before the trip that begins at a depot node. */
+export function restAt({ problem, restMinutes }: RouteState, node: number): number {
+  return problem.rest ? (restMinutes[node] as number) : 0;
+}
+
+/** Driving since the crew's last rest, as the trip that begins at a depot node leaves. */
+export function drivenAt({ problem, drivenMinutes }: RouteState, node: number): number {
+  return problem.rest ? (drivenMinutes[node] as number) : 0;
 }
 
 function listGroups({ slots, shelfStart }: RoutingProblem) {

@@ -98,6 +98,7 @@ export function posePublished(instance: RoutingInstance): PosedInstance {
     matrices: [placeMatrix(instance.places, instance.lengths, instance.minutes, instance.opens, closes)],
     shelfStart,
     reloads: instance.mayReload,
+    rest: null,
     grows: shelves.some(({ types }) => types.length > 1),
     timed: instance.timed,
     mostLoads: customers,

@@ -1,3 +1,4 @@
+import type { DrivingRest } from '../rules/driving-rest.ts';
 import type { Judge } from './judge.ts';
 import type { Orders } from './put-back.ts';
 import type { Ties } from './ties.ts';
@@ -19,6 +20,8 @@ export interface RoutingProblem {
   readonly reloads: boolean;
   /** Whether a shelf has vehicles of different sizes, so that a full one may be exchanged for a larger one. */
   readonly grows: boolean;
+  /** Rest that crews are owed after driving; null where no rule is stated. Goes with a clock. */
+  readonly rest: DrivingRest | null;
   /** No clock is run where nothing depends on it. */
   readonly timed: boolean;
   /** Most loads that one slot can ever hold. */
@@ -75,6 +78,8 @@ export interface PlaceMatrix {
   /** Minutes of a leg and of stopping where it ends. */
   readonly minutesFrom: Float64Array;
   readonly minutesTo: Float64Array;
+  /** The part of these minutes that is stopping and not driving; none at the depot. */
+  readonly stopMinutes: number;
   /** Work begins when a place opens at the earliest and ends when it closes at the latest. */
   readonly opens: Float64Array;
   readonly closes: Float64Array;
@@ -87,10 +92,11 @@ export function placeMatrix(
   minutes: Float64Array,
   opens: Float64Array,
   closes: Float64Array,
+  stopMinutes = 0,
 ): PlaceMatrix {
   const kmTo = transpose(size, km);
   const minutesTo = minutes === km ? kmTo : transpose(size, minutes);
-  return { size, kmFrom: km, kmTo, minutesFrom: minutes, minutesTo, opens, closes };
+  return { size, kmFrom: km, kmTo, minutesFrom: minutes, minutesTo, stopMinutes, opens, closes };
 }
 
 /** Column by column; the same columns where they read the same both ways, for what is read twice should stand once. */
