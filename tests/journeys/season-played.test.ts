@@ -64,27 +64,44 @@ function expectBalance(scenario: Scenario, plan: Plan, lines: readonly Line[], h
   });
 }
 
-/** Days on which each community's goods of each kind were to come, from a day on. */
-function datesTold({ ids, allocation, delivery: { trips, stops, loads } }: Plan, from: string) {
-  const told = new Map<string, Set<string>>();
+interface Told {
+  readonly dates: Set<string>;
+  packs: number;
+  left: number;
+}
+
+/** What each community knows of its goods of each kind, from a day on: the days they come, the packs, and loads that are left behind. */
+function toldFrom({ ids, allocation, delivery: { trips, stops, loads, unserved } }: Plan, from: string) {
+  const told = new Map<string, Told>();
+  const of = (load: number): Told => {
+    const consignment = loads.consignment[load] ?? -1;
+    const key = `${ids.communities[allocation.consignments.community[consignment] ?? -1]} ${allocation.consignments.group[consignment]}`;
+    const found = told.get(key) ?? { dates: new Set(), packs: 0, left: 0 };
+    told.set(key, found);
+    return found;
+  };
   stops.loads.forEach((aboard, stop) => {
     const date = trips.date[stops.trip[stop] ?? -1] ?? '';
     if (date < from) return;
     for (const load of aboard) {
-      const consignment = loads.consignment[load] ?? -1;
-      const key = `${ids.communities[allocation.consignments.community[consignment] ?? -1]} ${allocation.consignments.group[consignment]}`;
-      told.set(key, (told.get(key) ?? new Set()).add(date));
+      of(load).dates.add(date);
+      of(load).packs += sum(loads.packs[load] ?? []);
     }
   });
+  for (const load of unserved.load) of(load).left += 1;
   return told;
 }
 
-/** Whose day is no longer the one told, recounted from the two documents; each must be listed once, and priced. */
+/** Who no longer comes on the day told, or with fewer packs than told because some found no vehicle: recounted, each listed once, priced. */
 function expectBrokenListed(before: Plan, after: Plan, difference: DeliveryDifference) {
   const from = after.scenario.planningFrom;
-  const [was, is] = [datesTold(before, from), datesTold(after, from)];
-  const text = (dates: ReadonlySet<string> | undefined) => [...(dates ?? [])].sort().join();
-  const broken = [...was].filter(([key, dates]) => text(dates) !== text(is.get(key))).map(([key]) => key);
+  const [was, is] = [toldFrom(before, from), toldFrom(after, from)];
+  const text = (told: Told | undefined) => [...(told?.dates ?? [])].sort().join();
+  const isLess = (old: Told, now: Told | undefined) =>
+    now !== undefined && now.packs < old.packs && now.left > old.left;
+  const broken = [...was]
+    .filter(([key, old]) => old.dates.size > 0 && (text(old) !== text(is.get(key)) || isLess(old, is.get(key))))
+    .map(([key]) => key);
   const listed = difference.changes
     .filter(({ code, before: told }) => told.some(({ date }) => date >= from) && BROKEN.has(code))
     .map(({ communityId, group }) => `${communityId} ${group}`);

@@ -103,17 +103,19 @@ function totalsFrom({ delivery: { trips } }: Plan, from: string) {
 function codeOf(old: Goods, now: Goods): DeliveryChangeCode | null {
   if (old.handOvers.length === 0 && now.handOvers.length === 0) return null;
   if (now.handOvers.length === 0) return now.left.length > 0 ? 'no-longer-served' : 'no-longer-given';
-  if (now.left.length > old.left.length) return 'no-longer-served';
-  if (old.handOvers.length === 0 || now.left.length < old.left.length) return 'now-served';
+  // What comes is what people know: packs added since that find no vehicle break no promise.
+  const more = packsOf(now) - packsOf(old);
+  if (more < 0 && now.left.length > old.left.length) return 'no-longer-served';
+  if (old.handOvers.length === 0 || (more > 0 && now.left.length < old.left.length)) return 'now-served';
   const differs = (keyOf: (at: HandOver) => string) => distinct(old, keyOf) !== distinct(now, keyOf);
   if (differs(({ date }) => date)) return 'other-day';
   if (differs(({ date, vehicleId }) => `${date} ${vehicleId}`)) return 'other-vehicle';
-  const packs = ({ handOvers }: Goods) => handOvers.reduce((sum, one) => sum + one.packs, 0);
-  if (packs(old) !== packs(now)) return 'other-amount';
+  if (more !== 0) return 'other-amount';
   const [told, planned] = [old.handOvers[0], now.handOvers[0]];
   return Math.abs((told?.arriveMinute ?? 0) - (planned?.arriveMinute ?? 0)) > SAME_HOUR_MINUTES ? 'other-hour' : null;
 }
 
+const packsOf = ({ handOvers }: Goods): number => handOvers.reduce((sum, one) => sum + one.packs, 0);
 const distinct = ({ handOvers }: Goods, keyOf: (at: HandOver) => string): string =>
   [...new Set(handOvers.map(keyOf))].sort().join();
 

@@ -244,7 +244,7 @@ describe('the driver’s own sheet', () => {
           const [place = '', ...contact] = (row[1] ?? '').split('|').filter((part) => part !== '');
           const point = sent.points.find(({ name }) => name === place);
           expect(contact.join('; ')).toBe(point?.['contact']);
-          expect(row[2]).toMatch(/^\d\d:\d\d\|\d\d:\d\d/);
+          expect(row[2]).toMatch(/^\d\d:\d\d\|(rest 45 min\|)?\d\d:\d\d/);
         }
       }
     }

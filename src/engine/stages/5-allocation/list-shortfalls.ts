@@ -64,14 +64,15 @@ export const STOCK_REASONS: readonly ShortfallReason[] = [
 ];
 
 function reasonFor(
-  { ask, needKg, givenKg, reached, mayBeReached }: Outturn,
+  { ask, needKg, givenKg, handedKg, reached, mayBeReached }: Outturn,
   row: number,
   shortKg: number,
   binding: BindingProduct,
 ): ShortfallReason {
   const heldBelowNeed = (ask.highKg[row] as number) < (needKg[row] as number) - NOISE_KG;
   if (ask.leftBehind[row] === 1) return 'not-delivered';
-  if (heldBelowNeed && (givenKg[row] as number) > (ask.highKg[row] as number) - binding.smallestKg) return 'decision';
+  const thereKg = (givenKg[row] as number) + (handedKg[row] as number);
+  if (heldBelowNeed && thereKg > (ask.highKg[row] as number) - binding.smallestKg) return 'decision';
   if (!binding.isOffered) return 'no-compatible-stock';
   if (reached[row] === 0) return mayBeReached[row] === 1 ? 'stock-elsewhere' : 'not-reachable';
   return shortKg < binding.smallestKg - NOISE_KG ? 'pack-rounding' : 'stock-short';
