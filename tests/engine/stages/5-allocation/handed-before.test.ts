@@ -32,10 +32,11 @@ describe('past hand-overs', () => {
     products: [BAG, SACHET],
     lots: [lot(BAG, 50, { id: 'SEED' }), lot(SACHET, 10, { id: 'INO' })],
   });
-  const allocate = (...handovers: Handover[]) =>
+  const allocate = (...handovers: Handover[]) => decide([], ...handovers);
+  const decide = (made: Parameters<typeof decisions>, ...handovers: Handover[]) =>
     allocateStock(
       { ...district.scenario, handovers },
-      decisions(),
+      decisions(...made),
       district.places,
       district.season,
       district.needs,
@@ -58,6 +59,17 @@ describe('past hand-overs', () => {
     });
     // Inoculant for all seed there: 50 kg each.
     expect(Array.from(shares.inoculantNeedSeedKg)).toEqual([50, 50]);
+  });
+
+  it('who is given no more because of a decision is short by decision, and is not said to lack stock', () => {
+    const sown = { kind: 'forbid', communityId: 'COM-0', crop: 'soybean', commodity: 'seed' } as const;
+    const { shares, shortfalls } = decide([{ ...sown, because: 'already sown' }], handover(0, 'SEED', 10));
+    expect(shares.seedGivenKg[0]).toBe(0);
+    const own = shortfalls.filter(({ shareRow, commodity }) => shareRow === 0 && commodity === 'seed');
+    expect(own.map(({ reason, shortKg }) => [reason, shortKg])).toEqual([
+      ['handed-over-before', 20],
+      ['decision', 80],
+    ]);
   });
 
   it('never more than the lot held, nor than the need', () => {
