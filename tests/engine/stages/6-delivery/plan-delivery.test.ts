@@ -161,6 +161,16 @@ test('a district of 400 communities, 33 vehicles and 25 days: every plan keeps e
   expect(result.unserved).toEqual([]);
 });
 
+test("more than lorries and pickups can bring in six days: no pickup takes over a lorry's later trips", () => {
+  const spec = bigNetwork(100, 6);
+  const of = (depot: number, kind?: string) => spec.vehicles?.find((v) => v.depot === depot && v.kind === kind) ?? {};
+  const vehicles = [0, 1, 2, 3].flatMap((depot) => [of(depot, 'truck'), of(depot)]);
+  const network = buildNetwork({ ...spec, vehicles });
+  const { result } = planNetwork(network, 3000);
+  assertSound(network, result);
+  expect(result.unserved.length).toBeGreaterThan(0);
+});
+
 describe('second round', () => {
   const first = buildNetwork(busy);
   const planned = planNetwork(first, 100).result;

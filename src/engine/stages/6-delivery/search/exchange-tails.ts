@@ -72,6 +72,20 @@ function haveRoom({ nodes, stride }: RouteState, slotA: number, a: number, slotB
   return a + tailB <= stride && b + tailA <= stride;
 }
 
+/** Whether a vehicle has room for the trips that another one's row makes behind the trip that a node belongs to. */
+function tripsFit(state: RouteState, slot: number, other: number, node: number): boolean {
+  const { problem, stride, nodes, load, tripKg, tripLitres } = state;
+  if (state.groupAt[slot] === state.groupAt[other]) return true;
+  const payload = (problem.slots.payloadKg[slot] as number) + WEIGHT_SLACK;
+  const litres = (problem.slots.coolLitres[slot] as number) + WEIGHT_SLACK;
+  const last = other * stride + (nodes[other] as number) - 1;
+  for (let i = node + 1; i < last; i++) {
+    if (load[i] !== DEPOT) continue;
+    if ((tripKg[i] as number) > payload || (tripLitres[i] as number) > litres) return false;
+  }
+  return true;
+}
+
 /** Prices the exchange of the tails behind two nodes; Infinity where weight, volume or a glance at the hours forbids it. */
 function priceTails(state: RouteState, matrix: PlaceMatrix, slotA: number, a: number, slotB: number, b: number): void {
   price[0] = Number.POSITIVE_INFINITY;
@@ -85,6 +99,7 @@ function priceTails(state: RouteState, matrix: PlaceMatrix, slotA: number, a: nu
   const litresB = (litresSoFar[b] as number) + (tripLitres[a] as number) - (litresSoFar[a] as number);
   if (litresA > (slots.coolLitres[slotA] as number) + WEIGHT_SLACK) return;
   if (litresB > (slots.coolLitres[slotB] as number) + WEIGHT_SLACK) return;
+  if (!tripsFit(state, slotA, slotB, b) || !tripsFit(state, slotB, slotA, a)) return;
   const [fromA, toA] = [place[a] as number, place[a + 1] as number];
   const [fromB, toB] = [place[b] as number, place[b + 1] as number];
   if (problem.timed) {
