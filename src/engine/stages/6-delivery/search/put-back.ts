@@ -122,10 +122,12 @@ export function insertCheapest(
   const { problem, version, usedSlots } = state;
   const { visits, shelfStart } = problem;
   const shelves = shelfStart.length - 1;
-  const { stamp, price, where } = memory;
+  const { stamp, price, where, offers } = memory;
   const base = memory.base[visit] as number;
-  let bestPrice = visits.unservedCost[visit] as number;
+  const unserved = visits.unservedCost[visit] as number;
+  let bestPrice = unserved;
   let bestSlot = -1;
+  let offered = 0;
   let toBlink = blinks.slotsLeft;
   const { judge, ties } = problem;
   let first = visits.shelfFrom[visit] as number;
@@ -149,14 +151,17 @@ export function insertCheapest(
       const entry = base + slot;
       const now = (version[slot] as number) + mark;
       if (stamp[entry] !== now || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
-        price[entry] = bestPrice;
+        // Where a judge may raise the best price, all below the cost of leaving the load behind is of interest.
+        price[entry] = judge ? unserved : bestPrice;
         renewPrice(state, memory, entry, visit, slot, now);
       }
+      if (judge && (price[entry] as number) < unserved) offers[offered++] = slot;
       if ((price[entry] as number) < bestPrice) {
         bestPrice = price[entry] as number;
         bestSlot = slot;
       }
     }
+    if (stop === shelfStart[shelf + 1]) continue;
     const lastGroup = state.groupStart[shelf + 1] as number;
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const slot = idleSlotOf(state, group);
@@ -170,6 +175,7 @@ export function insertCheapest(
         price[entry] = NEVER;
         renewPrice(state, memory, entry, visit, slot, mark);
       }
+      if (judge && (price[entry] as number) < unserved) offers[offered++] = slot;
       if ((price[entry] as number) < bestPrice) {
         bestPrice = price[entry] as number;
         bestSlot = slot;
@@ -178,20 +184,9 @@ export function insertCheapest(
   }
   blinks.slotsLeft = toBlink;
   if (bestSlot < 0) return false;
+  if (judge) return insertJudged(state, memory, visit, offered);
   const entry = base + bestSlot;
-  if (judge && memory.exact[entry] === 0) {
-    judgePrice(state, memory, visit, bestSlot);
-    return insertCheapest(state, memory, blinks, visit, random);
-  }
   const at = where[entry] as number;
-  if (judge) {
-    if (putAt(state, visit, bestSlot, at)) return true;
-    // The ice it was priced with is gone.
-    takeOut(state, visit, bestSlot);
-    price[entry] = NEVER;
-    where[entry] = 0;
-    return insertCheapest(state, memory, blinks, visit, random);
-  }
   if ((at & LARGER) !== 0) {
     if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
     price[entry] = NEVER;
@@ -200,6 +195,33 @@ export function insertCheapest(
   }
   insertVisit(state, bestSlot, visit, at >> 2, (at & ALONE) !== 0);
   return true;
+}
+
+/** Puts a load where it is cheapest of the slots on offer, everything judged: the cheapest by bound is judged until it is exact. */
+function insertJudged(state: RouteState, memory: PriceMemory, visit: number, offered: number): boolean {
+  const { price, where, exact, offers } = memory;
+  const base = memory.base[visit] as number;
+  for (;;) {
+    let least = state.problem.visits.unservedCost[visit] as number;
+    let slot = -1;
+    for (let i = 0; i < offered; i++) {
+      const offer = offers[i] as number;
+      if ((price[base + offer] as number) >= least) continue;
+      least = price[base + offer] as number;
+      slot = offer;
+    }
+    if (slot < 0) return false;
+    const entry = base + slot;
+    if (exact[entry] === 0) {
+      judgePrice(state, memory, visit, slot);
+      continue;
+    }
+    if (putAt(state, visit, slot, where[entry] as number)) return true;
+    // The ice it was priced with is gone.
+    takeOut(state, visit, slot);
+    price[entry] = NEVER;
+    where[entry] = 0;
+  }
 }
 
 /** Gives a row to a larger vehicle and puts the load in; false where the one that was priced is not to be had any more. */
