@@ -63,8 +63,9 @@ export function findPlace(state: RouteState, visit: number, slot: number): numbe
   mostKm[0] = NEVER;
   if (kmCost > 0) mostKm[0] = ((most[0] as number) - visitCost) / kmCost;
   found[0] = NEVER;
-  if (visitCost === NEVER || (problem.ties && !mayRide(problem.ties, visit, slot))) return 0;
-  if (!problem.grows && !fits(state, visit, slot, 0, 0)) return 0;
+  if (visitCost === NEVER) return 0;
+  // Vehicles of one shelf differ where loads have ties: many are too small for a load whatever else they carry.
+  if (problem.ties && !(mayRide(problem.ties, visit, slot) && fits(state, visit, slot, 0, 0))) return 0;
   if ((state.nodes[slot] as number) === 0) {
     if (passedTrip !== NO_TRIP_YET) return 0;
     openIdle(state, visit, slot);

@@ -21,7 +21,7 @@ export interface PriceMemory {
   readonly where: Int32Array;
   /** 1 where the price holds the rules of the caller as well and is no longer a bound. */
   readonly exact: Uint8Array;
-  /** Slots that could bring the load that is being put back for less than leaving it behind. */
+  /** Slots on offer for the load that is being put back, each cheaper than those before it where nothing is judged. */
   readonly offers: Int32Array;
 }
 

@@ -124,9 +124,8 @@ export function insertCheapest(
   const shelves = shelfStart.length - 1;
   const { stamp, price, where, offers } = memory;
   const base = memory.base[visit] as number;
-  const unserved = visits.unservedCost[visit] as number;
-  let bestPrice = unserved;
-  let bestSlot = -1;
+  // From here on a price is of no interest: the cheapest yet, but what leaving the load behind costs where a judge may raise the cheapest.
+  let most = visits.unservedCost[visit] as number;
   let offered = 0;
   let toBlink = blinks.slotsLeft;
   const { judge, ties } = problem;
@@ -150,15 +149,13 @@ export function insertCheapest(
       const slot = usedSlots[i] as number;
       const entry = base + slot;
       const now = (version[slot] as number) + mark;
-      if (stamp[entry] !== now || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
-        // Where a judge may raise the best price, all below the cost of leaving the load behind is of interest.
-        price[entry] = judge ? unserved : bestPrice;
+      if (stamp[entry] !== now || ((price[entry] as number) < most && where[entry] === AT_LEAST)) {
+        price[entry] = most;
         renewPrice(state, memory, entry, visit, slot, now);
       }
-      if (judge && (price[entry] as number) < unserved) offers[offered++] = slot;
-      if ((price[entry] as number) < bestPrice) {
-        bestPrice = price[entry] as number;
-        bestSlot = slot;
+      if ((price[entry] as number) < most) {
+        offers[offered++] = slot;
+        if (judge === null) most = price[entry] as number;
       }
     }
     if (stop === shelfStart[shelf + 1]) continue;
@@ -175,20 +172,20 @@ export function insertCheapest(
         price[entry] = NEVER;
         renewPrice(state, memory, entry, visit, slot, mark);
       }
-      if (judge && (price[entry] as number) < unserved) offers[offered++] = slot;
-      if ((price[entry] as number) < bestPrice) {
-        bestPrice = price[entry] as number;
-        bestSlot = slot;
+      if ((price[entry] as number) < most) {
+        offers[offered++] = slot;
+        if (judge === null) most = price[entry] as number;
       }
     }
   }
   blinks.slotsLeft = toBlink;
-  if (bestSlot < 0) return false;
+  if (offered === 0) return false;
   if (judge) return insertJudged(state, memory, visit, offered);
+  const bestSlot = offers[offered - 1] as number;
   const entry = base + bestSlot;
   const at = where[entry] as number;
   if ((at & LARGER) !== 0) {
-    if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
+    if (insertInLarger(state, visit, bestSlot, at >> 2, most)) return true;
     price[entry] = NEVER;
     where[entry] = 0;
     return insertCheapest(state, memory, blinks, visit, random);
