@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { loadHighsSolver } from '../../../../src/adapters/solver/load-highs-solver.ts';
-import { checkPlan, dayNumber, type Handover } from '../../../../src/engine/index.ts';
+import { checkPlan, type Decision, dayNumber, type Handover } from '../../../../src/engine/index.ts';
 import { allocateStock } from '../../../../src/engine/stages/5-allocation/allocate-stock.ts';
 import { planFiles, readFolderFiles } from '../../../plan-files.ts';
 import { decisions, FROM, lot, sachet, seedPack, smallDistrict } from './small-district.ts';
@@ -33,7 +33,7 @@ describe('past hand-overs', () => {
     lots: [lot(BAG, 50, { id: 'SEED' }), lot(SACHET, 10, { id: 'INO' })],
   });
   const allocate = (...handovers: Handover[]) => decide([], ...handovers);
-  const decide = (made: Parameters<typeof decisions>, ...handovers: Handover[]) =>
+  const decide = (made: readonly Decision[], ...handovers: Handover[]) =>
     allocateStock(
       { ...district.scenario, handovers },
       decisions(...made),

@@ -11,6 +11,7 @@ import { listNeighbours } from './list-neighbours.ts';
 import { newPriceMemory, type PriceMemory } from './price-insertion.ts';
 import { type Blinks, listOrders, type Orders, putBack } from './put-back.ts';
 import { newRuins, type Ruins, removeStrings } from './remove-strings.ts';
+import { restSome } from './rest-some.ts';
 import { newRouteState, type RouteState } from './route-state.ts';
 import type { RoutingProblem } from './routing-problem.ts';
 
@@ -29,8 +30,6 @@ const SPLITS = 0.3;
 const MOST_NEARBY = 1000;
 /** Share of steps that give a whole row to an idle slot, where loads have ties. */
 const WHOLE_ROWS = 0.05;
-/** Loads left behind that are tried again in one step, where loads have ties: many may have no place at all. */
-const MOST_RETRIED = 12;
 const STEPS_BETWEEN_QUESTIONS = 64;
 /** Gains below this are rounding. */
 const TINY = 1e-7;
@@ -134,7 +133,6 @@ function tryStep(search: Search): void {
   const absent = ruins.count;
   for (let i = 0; i < absent; i++) absentBefore[i] = ruins.absent[i] as number;
   beginStep(state);
-  if (state.problem.ties) restSome(ruins, random);
   const whole = state.problem.ties !== null && happens(random, WHOLE_ROWS);
   const stays = whole ? handOnRow(state, ruins, random) : changeRows(search);
   ruins.resting = 0;
@@ -152,22 +150,12 @@ function changeRows(search: Search): boolean {
     centre = ruins.centres[random.pick(ruins.centres.length)] as number;
     exchangeTails(state, ruins, centre, happens(random, SPLITS));
   }
+  const before = ruins.count;
   if (!removeStrings(state, ruins, centre, random)) return false;
+  if (state.problem.ties) restSome(state, state.problem.ties, ruins, before, random);
   putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
   if (search.mixed) exchangeVehicles(state);
   return true;
-}
-
-/** Draws those of the loads left behind that are tried again in this step, beside what it takes out. */
-function restSome(ruins: Ruins, random: RandomStream): void {
-  const { absent, count } = ruins;
-  ruins.resting = Math.max(0, count - MOST_RETRIED);
-  for (let i = count - 1; i >= ruins.resting && ruins.resting > 0; i--) {
-    const j = random.pick(i + 1);
-    const visit = absent[i] as number;
-    absent[i] = absent[j] as number;
-    absent[j] = visit;
-  }
 }
 
 /** Nodes that a row may need: every load, and where it may reload a depot behind each. */

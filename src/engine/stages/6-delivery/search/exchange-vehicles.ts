@@ -92,14 +92,12 @@ function priceOn(state: RouteState, slot: number, other: number): void {
   const row = slot * state.stride;
   const first = load[row + 1] as number;
   if (shelf < (visits.shelfFrom[first] as number) || shelf >= (visits.shelfTo[first] as number)) return;
-  let km = 0;
+  let km = sameMatrix ? (state.km[slot] as number) : 0;
   let visitCost = 0;
   for (let i = row; i < row + (state.nodes[slot] as number) - 1; i++) {
     const visit = load[i] as number;
     if (visit !== DEPOT) visitCost += visits.shelfCost[visit * shelves + shelf] as number;
-    km += sameMatrix
-      ? (state.edge[i] as number)
-      : (kmFrom[(place[i] as number) * size + (place[i + 1] as number)] as number);
+    if (!sameMatrix) km += kmFrom[(place[i] as number) * size + (place[i + 1] as number)] as number;
   }
   there[0] = dayCost + km * kmCost + visitCost;
 }

@@ -63,7 +63,9 @@ export function findPlace(state: RouteState, visit: number, slot: number): numbe
   mostKm[0] = NEVER;
   if (kmCost > 0) mostKm[0] = ((most[0] as number) - visitCost) / kmCost;
   found[0] = NEVER;
-  if (visitCost === NEVER || (problem.ties && !mayRide(problem.ties, visit, slot))) return 0;
+  if (visitCost === NEVER) return 0;
+  // Vehicles of one shelf differ where loads have ties: many are too small for a load whatever else they carry.
+  if (problem.ties && !(mayRide(problem.ties, visit, slot) && fits(state, visit, slot, 0, 0))) return 0;
   if ((state.nodes[slot] as number) === 0) {
     if (passedTrip !== NO_TRIP_YET) return 0;
     openIdle(state, visit, slot);
@@ -96,8 +98,11 @@ export function findPlace(state: RouteState, visit: number, slot: number): numbe
     if (alone >= 0 && (found[0] as number) < within) where = alone;
     else found[0] = within;
   }
-  // A kilometre may cost nothing, and so many times that is no number.
-  if (found[0] === NEVER) return 0;
+  // Nothing found: what is of no interest any more would by rounding come to less, and a kilometre that costs nothing to no number.
+  if (!((found[0] as number) < (mostKm[0] as number))) {
+    found[0] = NEVER;
+    return 0;
+  }
   foundKm[0] = found[0] as number;
   found[0] = (found[0] as number) * kmCost + visitCost;
   return where;

@@ -21,9 +21,11 @@ export interface PriceMemory {
   readonly where: Int32Array;
   /** 1 where the price holds the rules of the caller as well and is no longer a bound. */
   readonly exact: Uint8Array;
+  /** Slots on offer for the load that is being put back, each cheaper than those before it where nothing is judged. */
+  readonly offers: Int32Array;
 }
 
-export function newPriceMemory({ visits, shelfStart }: RoutingProblem): PriceMemory {
+export function newPriceMemory({ visits, shelfStart, slots }: RoutingProblem): PriceMemory {
   const base = new Int32Array(visits.count);
   let size = 0;
   for (let visit = 0; visit < visits.count; visit++) {
@@ -37,6 +39,7 @@ export function newPriceMemory({ visits, shelfStart }: RoutingProblem): PriceMem
     price: new Float64Array(size),
     where: new Int32Array(size),
     exact: new Uint8Array(size),
+    offers: new Int32Array(slots.count),
   };
 }
 

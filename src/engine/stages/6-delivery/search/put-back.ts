@@ -180,10 +180,11 @@ export function insertCheapest(
   const { problem, version, usedSlots } = state;
   const { visits, shelfStart } = problem;
   const shelves = shelfStart.length - 1;
-  const { stamp, price, where } = memory;
+  const { stamp, price, where, offers } = memory;
   const base = memory.base[visit] as number;
-  let bestPrice = visits.unservedCost[visit] as number;
-  let bestSlot = -1;
+  // From here on a price is of no interest: the cheapest yet, but what leaving the load behind costs where a judge may raise the cheapest.
+  let most = visits.unservedCost[visit] as number;
+  let offered = 0;
   let toBlink = blinks.slotsLeft;
   const { judge, ties } = problem;
   let first = visits.shelfFrom[visit] as number;
@@ -210,15 +211,16 @@ export function insertCheapest(
       const slot = usedSlots[i] as number;
       const entry = base + slot;
       const now = (version[slot] as number) + mark;
-      if (stamp[entry] !== now || ((price[entry] as number) < bestPrice && where[entry] === AT_LEAST)) {
-        price[entry] = bestPrice;
+      if (stamp[entry] !== now || ((price[entry] as number) < most && where[entry] === AT_LEAST)) {
+        price[entry] = most;
         renewPrice(state, memory, entry, visit, slot, now);
       }
-      if ((price[entry] as number) < bestPrice) {
-        bestPrice = price[entry] as number;
-        bestSlot = slot;
+      if ((price[entry] as number) < most) {
+        offers[offered++] = slot;
+        if (judge === null) most = price[entry] as number;
       }
     }
+    if (stop === shelfStart[shelf + 1]) continue;
     const lastGroup = state.groupStart[shelf + 1] as number;
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const slot = idleSlotOf(state, group);
@@ -232,36 +234,53 @@ export function insertCheapest(
         price[entry] = NEVER;
         renewPrice(state, memory, entry, visit, slot, mark);
       }
-      if ((price[entry] as number) < bestPrice) {
-        bestPrice = price[entry] as number;
-        bestSlot = slot;
+      if ((price[entry] as number) < most) {
+        offers[offered++] = slot;
+        if (judge === null) most = price[entry] as number;
       }
     }
   }
   blinks.slotsLeft = toBlink;
-  if (bestSlot < 0) return false;
+  if (offered === 0) return false;
+  if (judge) return insertJudged(state, memory, visit, offered);
+  const bestSlot = offers[offered - 1] as number;
   const entry = base + bestSlot;
-  if (judge && memory.exact[entry] === 0) {
-    judgePrice(state, memory, visit, bestSlot);
-    return insertCheapest(state, memory, blinks, visit, random, only);
-  }
   const at = where[entry] as number;
-  if (judge) {
-    if (putAt(state, visit, bestSlot, at)) return true;
-    // The ice it was priced with is gone.
-    takeOut(state, visit, bestSlot);
-    price[entry] = NEVER;
-    where[entry] = 0;
-    return insertCheapest(state, memory, blinks, visit, random, only);
-  }
   if ((at & LARGER) !== 0) {
-    if (insertInLarger(state, visit, bestSlot, at >> 2, bestPrice)) return true;
+    if (insertInLarger(state, visit, bestSlot, at >> 2, most)) return true;
     price[entry] = NEVER;
     where[entry] = 0;
     return insertCheapest(state, memory, blinks, visit, random, only);
   }
   insertVisit(state, bestSlot, visit, at >> 2, (at & ALONE) !== 0);
   return true;
+}
+
+/** Puts a load where it is cheapest of the slots on offer, everything judged: the cheapest by bound is judged until it is exact. */
+function insertJudged(state: RouteState, memory: PriceMemory, visit: number, offered: number): boolean {
+  const { price, where, exact, offers } = memory;
+  const base = memory.base[visit] as number;
+  for (;;) {
+    let least = state.problem.visits.unservedCost[visit] as number;
+    let slot = -1;
+    for (let i = 0; i < offered; i++) {
+      const offer = offers[i] as number;
+      if ((price[base + offer] as number) >= least) continue;
+      least = price[base + offer] as number;
+      slot = offer;
+    }
+    if (slot < 0) return false;
+    const entry = base + slot;
+    if (exact[entry] === 0) {
+      judgePrice(state, memory, visit, slot);
+      continue;
+    }
+    if (putAt(state, visit, slot, where[entry] as number)) return true;
+    // The ice it was priced with is gone.
+    takeOut(state, visit, slot);
+    price[entry] = NEVER;
+    where[entry] = 0;
+  }
 }
 
 /** Gives a row to a larger vehicle and puts the load in; false where the one that was priced is not to be had any more. */

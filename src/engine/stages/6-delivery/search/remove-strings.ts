@@ -34,7 +34,7 @@ export interface Ruins {
   resting: number;
   /** Whether loads that may not be moved cannot be driven without those taken off: the step is to be taken back. */
   stuck: boolean;
-  /** Step in which a load was taken out, and in which its trip was ruined. */
+  /** Step in which a load was taken out or is tried again, and in which its trip was ruined. */
   readonly removedIn: Int32Array;
   readonly ruinedIn: Int32Array;
   /** Shelf on which a load last stood; -1 while it has had none. */
@@ -89,8 +89,8 @@ export function removeStrings(state: RouteState, ruins: Ruins, about: number, ra
   return removeTied(state, ruins, first);
 }
 
-function drawCentre({ absent, centres, count, resting }: Ruins, random: RandomStream): number {
-  if (count > 0 && happens(random, ABOUT_ABSENT)) return absent[resting + random.pick(count - resting)] as number;
+function drawCentre({ absent, centres, count }: Ruins, random: RandomStream): number {
+  if (count > 0 && happens(random, ABOUT_ABSENT)) return absent[random.pick(count)] as number;
   return centres[random.pick(centres.length)] as number;
 }
 
