@@ -225,11 +225,14 @@ export function swapTails(state: RouteState, a: number, endA: number, b: number,
   const [countA, countB] = [state.nodes[a] as number, state.nodes[b] as number];
   const rowA = a * stride;
   const rowB = b * stride;
-  const tailA = countA - endA - 1;
+  // Two depots must not stand side by side: a trip that brings nothing would move every node behind it once it is dropped.
+  const endsTrip = countB > 0 && load[rowB + endB] === DEPOT && load[rowA + endA + 1] === DEPOT;
+  const fromA = endsTrip ? endA + 2 : endA + 1;
+  const tailA = countA - fromA;
   const tailB = countB === 0 ? 1 : countB - endB - 1;
   for (let i = 0; i < tailB; i++) backup.tail[i] = countB === 0 ? DEPOT : (load[rowB + endB + 1 + i] as number);
   if (countB === 0) putNode(state, b, rowB, DEPOT);
-  for (let i = 0; i < tailA; i++) putNode(state, b, rowB + endB + 1 + i, load[rowA + endA + 1 + i] as number);
+  for (let i = 0; i < tailA; i++) putNode(state, b, rowB + endB + 1 + i, load[rowA + fromA + i] as number);
   for (let i = 0; i < tailB; i++) putNode(state, a, rowA + endA + 1 + i, backup.tail[i] as number);
   changeLength(state, a, trimmed(state, rowA, endA + 1 + tailB));
   changeLength(state, b, trimmed(state, rowB, endB + 1 + tailA));
@@ -238,7 +241,7 @@ export function swapTails(state: RouteState, a: number, endA: number, b: number,
 
 /** Nodes of a row that is not empty: 0 where nothing but the depot is left. */
 function trimmed(state: RouteState, row: number, count: number): number {
-  return count === 2 && state.load[row + 1] === DEPOT ? 0 : count;
+  return count === 1 || (count === 2 && state.load[row + 1] === DEPOT) ? 0 : count;
 }
 
 /** Works out two rows whose old cost has been taken off. */
