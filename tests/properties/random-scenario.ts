@@ -153,6 +153,9 @@ function scenarioDocument(draws: Draws, ample: boolean, seed: number) {
       ...(!ample && draws.chance(0.3) ? { priorityWeights: [2, 1.5, 1] } : {}),
       ...(!ample && draws.chance(0.3) ? { hectareValue: 'gain' } : {}),
       ...(!ample && draws.chance(0.5) ? { orderBudget: draws.whole(0, 3000) } : {}),
+      ...(!ample && draws.chance(0.6)
+        ? { restAfterHours: draws.between(0.3, 2, 2), restMinutes: draws.whole(0, 60) }
+        : {}),
     },
     ...(draws.chance(0.5) ? { prices: { nitrogen: 1.4 } } : {}),
     files: Object.fromEntries(

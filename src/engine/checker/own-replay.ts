@@ -36,6 +36,9 @@ export interface OwnTotals {
   phosphorusGrainT: number;
 }
 
+/** Grain that is left of nothing by rounding, t. */
+const NOISE_T = 1e-9;
+
 export const noTotals = (): OwnTotals => ({
   valueHa: 0,
   nitrogenKg: 0,
@@ -132,7 +135,7 @@ export function playLand(
         const plain = (base + fedT) * kept;
         const moreT = ha * (perHa - plain);
         totals.inoculationGrainT += moreT;
-        if (response * worth !== 0) totals.inoculationGrainWorth += moreT * price;
+        if (Math.abs(moreT) > NOISE_T) totals.inoculationGrainWorth += moreT * price;
         totals.inoculationNitrogenKg += fixed - ha * nitrogenPerHa(name, plain);
         [logSum, logHa] = [logSum + ha * left, logHa + ha];
         if (sown > last || isHeld) continue;
@@ -146,7 +149,7 @@ export function playLand(
       totals.programmeNitrogenKg += kg - without.kg;
       totals.grainT += grain;
       totals.programmeGrainT += moreGrain;
-      if (moreGrain !== 0) totals.programmeGrainWorth += moreGrain * price;
+      if (Math.abs(moreGrain) > NOISE_T) totals.programmeGrainWorth += moreGrain * price;
       totals.netNitrogenKg += kg - grain * grainNitrogenPerT(name);
       totals.earlierNitrogenKg += grain * earlierPerT(name);
     }

@@ -138,6 +138,8 @@ export function findOnset(
 
 /** Longest season after its last search day. */
 const DAYS_AFTER_SEARCH = 180;
+/** Sums of tenths of a millimetre are not exact. */
+const ROUNDING_MM = 1e-6;
 
 /**
  * The day on which a season's rains are over: the first from the last search day on whose soil store, empty when the search
@@ -152,7 +154,7 @@ export function endOfRains(record: OwnRecord, from: number, until: number): numb
     held += (Number.isNaN(rain) ? 0 : rain) - useMmPerDay;
     if (held < 0) held = 0;
     else if (held > capacityMm) held = capacityMm;
-    if (day >= until && held <= emptyMm) return day;
+    if (day >= until && held <= emptyMm + ROUNDING_MM) return day;
   }
   return Number.NaN;
 }

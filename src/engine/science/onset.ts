@@ -95,6 +95,9 @@ export function storeAfterDay(
   return Math.max(0, Math.min(rule.capacityMm, filled));
 }
 
+/** Rain is told in tenths of a millimetre: what sums of it leave of nothing. */
+const ROUNDING_MM = 1e-6;
+
 /**
  * First day from `earliest` to `latest` on which the soil store is empty; NaN where it never is. The store begins empty.
  *
@@ -105,7 +108,7 @@ export function detectSeasonEnd(rain: ArrayLike<number>, from: number, earliest:
   let storeMm = 0;
   for (let day = from; day <= latest; day++) {
     storeMm = storeAfterDay(storeMm, rain[day] as number);
-    if (day >= earliest && storeMm <= SEASON_END.emptyMm) return day;
+    if (day >= earliest && storeMm <= SEASON_END.emptyMm + ROUNDING_MM) return day;
   }
   return Number.NaN;
 }

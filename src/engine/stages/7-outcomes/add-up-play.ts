@@ -61,6 +61,9 @@ function addParcels({ parcels, crops }: PreparedPlay, into: PlayResult): void {
   into.phosphorusGrainT = bagsT;
 }
 
+/** Grain that is left of nothing by rounding, t: it needs no price. */
+const NOISE_T = 1e-9;
+
 function addFields({ fields, crops }: PreparedPlay, into: PlayResult): void {
   const { ownT, ownNKg } = into.columns;
   let reachedHa = 0;
@@ -90,7 +93,7 @@ function addFields({ fields, crops }: PreparedPlay, into: PlayResult): void {
     withoutKg += ownHa * (ownNKg[field] as number);
     withoutT += ownHa * (ownT[field] as number);
     const moreT = grainT - ownHa * (ownT[field] as number);
-    if (moreT !== 0) moreWorth += moreT * (crops.pricePerT[crop] as number);
+    if (Math.abs(moreT) > NOISE_T) moreWorth += moreT * (crops.pricePerT[crop] as number);
   }
   into.reachedHa = reachedHa;
   into.farmersReached = farmers;

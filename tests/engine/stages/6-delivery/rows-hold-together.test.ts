@@ -91,3 +91,16 @@ test('a row that takes over the end of another where a trip of its own ends make
   swapTails(rows, 0, 3, 1, 0);
   expect([rowOf(0), rowOf(1)]).toEqual([[DEPOT, 0, 4, 6, 2, DEPOT], []]);
 });
+
+test.each([0, 45])('a row over a road that is shut is no row, whether crews rest (%i min) or not', (restMinutes) => {
+  const { scenario, decisions, places, season, allocation } = buildNetwork({
+    ...nearPlaces(),
+    policy: { restAfterHours: 4.5, restMinutes },
+    // Sites: the depot, then the places.
+    shut: (from, to) => from === 1 && to === 2,
+  });
+  const { rows } = beginDispatch(scenario, decisions, places, season, allocation, null).state;
+  beginStep(rows);
+  expect(layRow(rows, 0, [DEPOT, 2, 0, DEPOT])).toBe(true);
+  expect(layRow(rows, 1, [DEPOT, 0, 2, DEPOT])).toBe(false);
+});

@@ -138,6 +138,8 @@ function runForward(state: RouteState, slot: number, row: number, count: number,
       const arrive = arrives[i] as number;
       const work1 = workMinutes[visit] as number;
       const begins = Math.max(arrive, opened);
+      // Where there is no way it never arrives, and how long it rests is no number.
+      if (begins === Number.POSITIVE_INFINITY) return false;
       if (here !== place[i - 1]) rested = Math.max(arrive + restAt(state, i), opened) - begins;
       left = begins + (here === place[i - 1] ? 0 : rested) + work1;
       const closed = closes[here] as number;
