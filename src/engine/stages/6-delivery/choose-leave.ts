@@ -1,4 +1,5 @@
 import { runTrip, type Trial } from './run-trip.ts';
+import type { TripFault } from './time-trip.ts';
 import type { Slot } from './vehicle-day-slots.ts';
 
 const QUARTERS = 96;
@@ -122,8 +123,32 @@ export class LeavingHours {
   }
 }
 
+/**
+ * Why a vehicle-day that stands idle cannot bring loads on one trip, whenever it leaves; `none` where it can.
+ *
+ * @param guest load on trial that would carry its community's training; -1 where none
+ */
+export function faultAtBest(
+  trial: Trial,
+  slot: Slot,
+  loads: readonly number[],
+  iceKg: number,
+  guest: number,
+): TripFault {
+  const { clock } = trial;
+  const run = (ready: number) => runTrip(trial, slot, loads, iceKg, ready, 0, guest);
+  if (run(slot.loadsFrom) < Number.POSITIVE_INFINITY) return 'none';
+  const fault = clock.fault;
+  const loading = clock.kg * slot.loadingMinutesPerKg;
+  for (let q = quarterAfter(clock.leaveMinute); isOfHeat(clock.fault) && q < QUARTERS; q++) {
+    if (run(q * QUARTER_MINUTES - loading) < Number.POSITIVE_INFINITY) return 'none';
+  }
+  return fault;
+}
+
+const isOfHeat = (fault: TripFault): boolean => fault === 'too-hot' || fault === 'storage-hours';
 /** Faults that a later hour does not mend. */
-const isOutOfTime = (fault: Trial['clock']['fault']): boolean =>
+const isOutOfTime = (fault: TripFault): boolean =>
   fault === 'no-leg' || fault === 'leg-too-long' || fault === 'point-hours' || fault === 'back-too-late';
 const quarterAfter = (minute: number): number =>
   Math.min(QUARTERS, Math.floor((minute + ROUNDING_MINUTES) / QUARTER_MINUTES) + 1);

@@ -1,12 +1,12 @@
 import type { UnservedReason } from '../../vocabulary/reasons.ts';
 import type { Load, Unserved } from '../../vocabulary/stage-results/delivery.ts';
+import { faultAtBest } from './choose-leave.ts';
 import { type DispatchState, iceLeftFor, slotOf } from './dispatch-state.ts';
 import type { TaskLoad } from './dispatch-task.ts';
 import { fitsColdBox } from './rules/cold-box.ts';
 import { iceForTrip } from './rules/ice-stock.ts';
 import { fitsPayload } from './rules/payload.ts';
 import { goesThereAndBack } from './rules/road-access.ts';
-import { runTrip } from './run-trip.ts';
 import { firstDay, lastDay, wouldTrain } from './search/ties.ts';
 import type { TripFault } from './time-trip.ts';
 import type { Slot } from './vehicle-day-slots.ts';
@@ -86,9 +86,8 @@ export function firstHurdle(state: DispatchState, index: number, slot: Slot): Un
   if (verdict !== undefined && verdict !== 'allowed') return verdict;
   const iceKg = load.inoculantKg > 0 ? iceForTrip(slot.boxIceKg, iceLeftFor(state, slot)) : 0;
   const guest = wouldTrain(ties, index) ? index : -1;
-  const lost = runTrip(trial, slot, [index], iceKg, slot.loadsFrom, 0, guest);
-  if (lost === Number.POSITIVE_INFINITY)
-    return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[trial.clock.fault];
+  const fault = faultAtBest(trial, slot, [index], iceKg, guest);
+  if (fault !== 'none') return isOvernight(slot, load.place) ? 'overnight-trip-needed' : FAULT_REASON[fault];
   if (slot.day < firstDay(rows, ties, index)) return 'seed-not-delivered';
   const { lock } = load;
   if (lock !== null && (lock.vehicle !== slot.vehicle || lock.day !== slot.day)) return 'decision';
