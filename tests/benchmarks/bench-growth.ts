@@ -5,7 +5,10 @@ import { beginDispatch } from '../../src/engine/stages/6-delivery/plan-delivery.
 import { bigNetwork } from '../engine/stages/6-delivery/big-network.ts';
 import { buildNetwork } from '../engine/stages/6-delivery/small-network.ts';
 
-const [, stepsPerLoad = '20', ...sizes] = process.argv.slice(2);
+const [, stepsPerLoad = '20', ...asked] = process.argv.slice(2);
+/** Communities, and `half` where each is to be brought half as much. */
+const sizes = asked.filter((word) => word !== 'half');
+const SHARE = asked.includes('half') ? 0.5 : 1;
 const DAYS = 20;
 /** By depot: lorry, pickup, motorcycle, lorry; 15 in all. */
 const VEHICLES_OF_DEPOT = [4, 4, 4, 3];
@@ -25,7 +28,14 @@ function district(communities: number) {
     const [lorry, second] = of('truck');
     return [lorry, of(undefined)[0], of('motorcycle')[0], second].slice(0, count).flatMap((v) => (v ? [v] : []));
   });
-  return buildNetwork({ ...spec, vehicles });
+  const consignments = spec.consignments.map((goods) => ({
+    ...goods,
+    seedPacks: Math.ceil((goods.seedPacks ?? 0) * SHARE),
+    sachets: Math.ceil((goods.sachets ?? 0) * SHARE),
+    worth: (goods.worth ?? 0) * SHARE,
+    hectares: (goods.hectares ?? 0) * SHARE,
+  }));
+  return buildNetwork({ ...spec, vehicles, consignments });
 }
 
 console.log('| loads | steps | s | steps a second | left behind | money and lost value, millions | after s | MB |');
