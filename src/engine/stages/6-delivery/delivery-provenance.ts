@@ -59,7 +59,7 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
     figure(
       'trips.leaveMinute',
       'min',
-      'max(shift start, depot opens, sunrise, road opens, ready + loading), later where the first place opens later',
+      'max(shift start, depot opens, sunrise, road opens, ready + rest + loading), later where the first place opens later or the packs lose less on a later quarter hour',
       [
         column('vehicles.csv:shift_start', 'min'),
         column('depots.csv:opens', 'min'),
@@ -70,7 +70,7 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
     figure(
       'trips.returnMinute',
       'min',
-      'leave + legs + waits + service, at most min(shift end, depot closes, sunset, road closes)',
+      'leave + legs + rests + waits + service, at most min(shift end, depot closes, sunset, road closes)',
       [
         from('figure:places.travel.minutes', 'min'),
         column('vehicles.csv:max_hours', 'h'),
@@ -86,6 +86,16 @@ export function deliveryProvenance(scenario: Scenario): FigureProvenance[] {
         reference('MOTORCYCLE_SERVICE_MINUTES', 'min', MOTORCYCLE_SERVICE_MINUTES),
         reference('UNLOADING_MINUTES_PER_T', 'min/t', UNLOADING_MINUTES_PER_T),
         column('scenario.json:policy.trainingMinutes', 'min'),
+      ],
+    ),
+    figure(
+      'stops.restMinutes',
+      'min',
+      'a rest on arrival where the next leg would take the crew beyond the driving allowed',
+      [
+        from('figure:places.travel.minutes', 'min'),
+        column('scenario.json:policy.restAfterHours', 'h'),
+        column('scenario.json:policy.restMinutes', 'min'),
       ],
     ),
     figure('trips.iceKg', 'kg', 'the fill of the box where the depot has as much left of the day, else none', [
