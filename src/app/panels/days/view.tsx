@@ -17,10 +17,10 @@ import { StopTable } from './stop-table.tsx';
 import { useWorth } from './use-worth.ts';
 import { VehicleChart } from './vehicle-chart.tsx';
 import { VehicleTable } from './vehicle-table.tsx';
-import { ZoneWorth } from './zone-worth.tsx';
 
 const HeldZones = lazy(async () => ({ default: (await import('./held-zones.tsx')).HeldZones }));
 const ReplanDays = lazy(async () => ({ default: (await import('./replan-days.tsx')).ReplanDays }));
+const ZoneWorth = lazy(async () => ({ default: (await import('./zone-worth.tsx')).ZoneWorth }));
 
 function Answer() {
   const words = useWords();
@@ -57,8 +57,8 @@ function Panel() {
       <VehicleTable shown={shown} />
       <NotServedLines left={shown.notServed} />
       <FertiliserLeft />
-      <ZoneWorth shown={shown} worth={worth} />
       <Suspense>
+        <ZoneWorth shown={shown} worth={worth} />
         <HeldZones shown={shown} worth={worth} />
       </Suspense>
       {vehicle && <StopTable shown={shown} vehicle={vehicle} />}

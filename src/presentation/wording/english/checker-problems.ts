@@ -205,10 +205,7 @@ export const CHECKER_PROBLEMS = {
     what: inPlan('hands over on {value}; the fertiliser or the seed that go with it: {expected}'),
     remedy: 'Plan again.',
   },
-  E8711: {
-    what: inPlan('has the crew drive {value} minutes without a rest; {expected} are allowed'),
-    remedy: 'Plan again; restAfterHours and restMinutes of the policy bind.',
-  },
+  E8711: { what: inPlan('drives {value} minutes without a rest; {expected} are allowed'), remedy: 'Plan again.' },
   E8708: { what: inPlan('says minute {value}; the times before it give {expected}'), remedy: 'Plan again.' },
   E8801: { what: inPlan('breaks or ends {value} km away from where it should be'), remedy: 'Plan again.' },
   E8802: { what: inPlan('drives road {value} against its direction'), remedy: 'Plan again.' },
