@@ -66,15 +66,22 @@ export function planQuestions(
   };
 }
 
-/** Asks what only a worker with a plan of its own can answer; one that has none makes the present plan first. */
+/**
+ * Asks what only a worker with a plan of its own can answer. One that has none lays the present plan out as it stands, and makes it again
+ * from the start only where it does not come out the same.
+ */
 async function withPlan<T>(
   client: PlanClient,
   get: SeasonStore['getState'],
   ask: () => Promise<T | null>,
 ): Promise<T | null> {
   const answer = await ask();
-  const { plannedFrom, files } = get();
+  const { plan: told, plannedFrom, files } = get();
   if (answer !== null || plannedFrom?.files !== files) return answer;
+  if (told) {
+    const order = { decisions: plannedFrom.decisions, ...SEARCH, iterations: 0, told };
+    if ((await client.ask('replan', order))?.difference.changes.length === 0) return ask();
+  }
   await client.plan({ decisions: plannedFrom.decisions, ...SEARCH }, () => {});
   return ask();
 }
