@@ -1,5 +1,5 @@
 // The long run: 500 random scenarios instead of the 40 of every run, 500 small problems of stock counted out instead of 100, and
-// 200 small networks against all plans there are instead of 6, and three whole seasons played through instead of some days. More or others: NODULARY_RANDOM_SCENARIOS, NODULARY_FIRST_SEED,
+// 200 small networks against all plans there are instead of 12, and three whole seasons played through instead of some days. More or others: NODULARY_RANDOM_SCENARIOS, NODULARY_FIRST_SEED,
 // NODULARY_COUNTED_PROBLEMS, NODULARY_SMALL_NETWORKS, NODULARY_SEASONS.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';

@@ -7,7 +7,7 @@ import type { Scenario } from '../../vocabulary/scenario.ts';
 import type { Consignment } from '../../vocabulary/stage-results/allocation.ts';
 import type { Places } from '../../vocabulary/stage-results/places.ts';
 import type { SeasonOutlook } from '../../vocabulary/stage-results/season.ts';
-import type { DrivingRest } from './rules/driving-rest.ts';
+import { type DrivingRest, restOf } from './rules/driving-rest.ts';
 import { type Legs, legsBetween } from './rules/road-access.ts';
 import { isVehicleThere } from './rules/vehicle-there.ts';
 
@@ -120,16 +120,11 @@ function boundsOfSlot(
     latestBack: hours.latestBack,
     loadingMinutesPerKg: depot.loadingMinutesPerT / 1000,
     serviceMinutes: serviceMinutesOf(vehicle),
-    rest: restOf(scenario),
+    rest: restOf(scenario.policy),
     dayCost: vehicle.costPerDay + vehicle.crew * vehicle.perDiem,
     kmCost: vehicle.costPerKm,
     icePerKg: scenario.prices.icePerKg ?? 0,
   };
-}
-
-export function restOf({ policy }: Pick<Scenario, 'policy'>): DrivingRest {
-  const { restAfterHours, restMinutes } = policy;
-  return { afterMinutes: restMinutes > 0 ? restAfterHours * 60 : Number.POSITIVE_INFINITY, minutes: restMinutes };
 }
 
 function roundOfDepot(

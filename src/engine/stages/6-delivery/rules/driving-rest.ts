@@ -1,8 +1,14 @@
+import type { Policy } from '../../../vocabulary/scenario.ts';
+
 /** Rest that a crew is owed, as the programme states it. */
 export interface DrivingRest {
   /** Most minutes of driving from one rest to the next; Infinity where no rule is stated. */
   readonly afterMinutes: number;
   readonly minutes: number;
+}
+
+export function restOf({ restAfterHours, restMinutes }: Policy): DrivingRest {
+  return { afterMinutes: restMinutes > 0 ? restAfterHours * 60 : Number.POSITIVE_INFINITY, minutes: restMinutes };
 }
 
 const SLACK_MINUTES = 1e-6;
