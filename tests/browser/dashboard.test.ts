@@ -292,6 +292,20 @@ describe('files', () => {
   );
 });
 
+describe('the theme', () => {
+  it('changes as fast as it is pressed, and the map asks for nothing it does not get', async () => {
+    for (const view of ['stock', 'days', 'coverage']) {
+      await page.goto(`${dashboard.address}#/${view}`);
+      await answer().waitFor();
+      for (const [i, theme] of ['Dark', 'Light', 'Dark', 'Light', 'Dark', 'Light'].entries()) {
+        await page.getByRole('button', { name: theme }).click();
+        await page.waitForTimeout(40 * i);
+      }
+    }
+    await page.waitForTimeout(500);
+  });
+});
+
 describe('accessibility', () => {
   const axe = readFileSync(fileURLToPath(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url)), 'utf8');
 

@@ -5,7 +5,6 @@ import workerAddress from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import type { Scenario } from '../../engine/index.ts';
 import { districtBounds, type MapPicture, type MapSymbol } from '../../presentation/views/map-view.ts';
 import { baseStyle, type DistrictSource, MAP_FACE } from './base-style.ts';
-import { depotImage, HATCH_PIXEL_RATIO, HATCHES, hatchImage } from './hatch-images.ts';
 import {
   borderFeatures,
   chosenFeatures,
@@ -17,6 +16,7 @@ import {
   symbolFeatures,
 } from './land-features.ts';
 import { tokenColour } from './map-colours.ts';
+import { MAP_IMAGE_PIXEL_RATIO, mapImage } from './map-images.ts';
 import type { MarksOverlay } from './marks-overlay.ts';
 
 /** The map of a district, which outlives the views: they only hand it pictures. */
@@ -60,8 +60,12 @@ export async function startMap(
   map.keyboard.disableRotation();
   map.addControl(new NavigationControl({ showCompass: false }), 'top-right');
   map.addControl(new ScaleControl({ unit: 'metric', maxWidth: 80 }), 'bottom-right');
+  // Asked for, not put in at once: a tile of the style that went can still ask the style that comes.
+  map.setMissingStyleImageResolver((id) => {
+    const image = mapImage(id);
+    if (image && !map.hasImage(id)) map.addImage(id, image, { pixelRatio: MAP_IMAGE_PIXEL_RATIO });
+  });
   await new Promise<void>((resolve) => map.once('load', () => resolve()));
-  addImages(map);
   const district = new District(map);
   map.on('click', (event) => {
     const [found] = map.queryRenderedFeatures(event.point, { layers: ['communities', 'community-points'] });
@@ -80,13 +84,6 @@ async function loadMapFace(): Promise<void> {
   document.fonts.add(await face.load());
 }
 
-function addImages(map: MapLibre): void {
-  for (const hatch of HATCHES) {
-    map.addImage(`hatch-${hatch}`, hatchImage(hatch), { pixelRatio: HATCH_PIXEL_RATIO });
-  }
-  map.addImage('depot', depotImage(), { pixelRatio: HATCH_PIXEL_RATIO });
-}
-
 class District implements DistrictMap {
   private readonly map: MapLibre;
   private scenario: Scenario | null = null;
@@ -94,8 +91,17 @@ class District implements DistrictMap {
   private chosen: readonly [string | null, string | null] = [null, null];
   private overlay: Promise<MarksOverlay> | null = null;
 
+  /** Between two styles nothing can be drawn; what is shown then is remembered and drawn with the next. */
+  private isStyled = true;
+
   constructor(map: MapLibre) {
     this.map = map;
+    map.on('style.load', () => {
+      this.isStyled = true;
+      this.drawLand();
+      this.drawPicture(null);
+      this.drawChosen();
+    });
   }
 
   showLand(scenario: Scenario): void {
@@ -103,10 +109,7 @@ class District implements DistrictMap {
     const isOther = scenario.name !== this.scenario?.name;
     this.scenario = scenario;
     this.picture = null;
-    this.map.removeFeatureState({ source: 'communities' });
-    this.fill('communities', communityFeatures(scenario));
-    this.fill('borders', borderFeatures(scenario));
-    this.fill('roads', roadFeatures(scenario));
+    this.drawLand();
     const bounds = districtBounds(scenario);
     if (isOther && bounds) {
       this.map.fitBounds([...bounds], { padding: { top: 12, left: 12, right: 12, bottom: 56 }, animate: false });
@@ -116,37 +119,46 @@ class District implements DistrictMap {
   showPicture(picture: MapPicture): void {
     const before = this.picture;
     this.picture = picture;
-    if (this.scenario === null || picture === before) return;
-    if (picture.fills !== before?.fills) this.colour(picture);
-    if (picture.hatches !== before?.hatches) this.fill('hatches', hatchFeatures(this.scenario, picture.hatches));
-    if (picture.lines !== before?.lines) this.fill('lines', lineFeatures(picture.lines, tokenColour));
-    if (picture.labels !== before?.labels) this.fill('labels', labelFeatures(picture.labels));
-    if (picture.symbols !== before?.symbols) this.mark(picture.symbols);
+    this.drawPicture(before);
   }
 
   showChosen(zoneId: string | null, communityId: string | null): void {
     this.chosen = [zoneId, communityId];
-    if (this.scenario) this.fill('chosen', chosenFeatures(this.scenario, zoneId, communityId));
+    this.drawChosen();
   }
 
   recolour(): void {
-    const { scenario, picture } = this;
+    this.isStyled = false;
     this.map.setStyle(baseStyle(tokenColour), { diff: false });
-    this.map.once('style.load', () => {
-      addImages(this.map);
-      this.picture = null;
-      this.scenario = null;
-      if (scenario === null) return;
-      const { center, zoom } = { center: this.map.getCenter(), zoom: this.map.getZoom() };
-      this.showLand(scenario);
-      this.map.jumpTo({ center, zoom });
-      if (picture) this.showPicture(picture);
-      this.showChosen(...this.chosen);
-    });
   }
 
   remove(): void {
     this.map.remove();
+  }
+
+  private drawLand(): void {
+    const { scenario } = this;
+    if (scenario === null || !this.isStyled) return;
+    this.map.removeFeatureState({ source: 'communities' });
+    this.fill('communities', communityFeatures(scenario));
+    this.fill('borders', borderFeatures(scenario));
+    this.fill('roads', roadFeatures(scenario));
+  }
+
+  /** @param drawn the picture the map shows; only what differs from it is drawn */
+  private drawPicture(drawn: MapPicture | null): void {
+    const { scenario, picture } = this;
+    if (scenario === null || picture === null || picture === drawn || !this.isStyled) return;
+    if (picture.fills !== drawn?.fills) this.colour(picture);
+    if (picture.hatches !== drawn?.hatches) this.fill('hatches', hatchFeatures(scenario, picture.hatches));
+    if (picture.lines !== drawn?.lines) this.fill('lines', lineFeatures(picture.lines, tokenColour));
+    if (picture.labels !== drawn?.labels) this.fill('labels', labelFeatures(picture.labels));
+    if (picture.symbols !== drawn?.symbols) this.mark(picture.symbols);
+  }
+
+  private drawChosen(): void {
+    if (this.scenario === null || !this.isStyled) return;
+    this.fill('chosen', chosenFeatures(this.scenario, ...this.chosen));
   }
 
   private fill(source: DistrictSource, data: ReturnType<typeof communityFeatures>): void {

@@ -1,8 +1,8 @@
 import type { Hatch } from '../../presentation/views/map-view.ts';
 import { tokenColour } from './map-colours.ts';
 
-/** Pixels of the picture for one of the page, so that lines stay sharp on fine screens. */
-export const HATCH_PIXEL_RATIO = 2;
+/** Pixels of an image for one of the page, so that lines stay sharp on fine screens. */
+export const MAP_IMAGE_PIXEL_RATIO = 2;
 
 /** Tile sizes in px of the page: the pitch says how much is missing, as in tokens.css. */
 const TILES: Readonly<Record<Hatch, { readonly size: number; readonly token: string; readonly lines: string }>> = {
@@ -12,19 +12,24 @@ const TILES: Readonly<Record<Hatch, { readonly size: number; readonly token: str
   unknown: { size: 5, token: 'rule-strong', lines: '|' },
 };
 
-export const HATCHES = Object.keys(TILES) as Hatch[];
+/** The image of a name the style uses, in the colours of the theme that now holds; none for a name it does not know. */
+export function mapImage(id: string): ImageData | undefined {
+  if (id === 'depot') return depotImage();
+  const hatch = id.replace(/^hatch-/, '');
+  return hatch in TILES ? hatchImage(hatch as Hatch) : undefined;
+}
 
 /** A tile that joins its neighbours without a seam. */
-export function hatchImage(hatch: Hatch): ImageData {
+function hatchImage(hatch: Hatch): ImageData {
   const { size, token, lines } = TILES[hatch];
-  const side = size * HATCH_PIXEL_RATIO;
+  const side = size * MAP_IMAGE_PIXEL_RATIO;
   const canvas = document.createElement('canvas');
   canvas.width = side;
   canvas.height = side;
   const pen = canvas.getContext('2d');
   if (pen === null) return new ImageData(side, side);
   pen.strokeStyle = tokenColour(token);
-  pen.lineWidth = HATCH_PIXEL_RATIO * (hatch === 'some' || hatch === 'unknown' ? 1 : 1.3);
+  pen.lineWidth = MAP_IMAGE_PIXEL_RATIO * (hatch === 'some' || hatch === 'unknown' ? 1 : 1.3);
   pen.beginPath();
   for (const shift of [-side, 0, side]) {
     if (lines === '/' || lines === 'x') line(pen, shift - side, 2 * side, shift + 2 * side, -side);
@@ -41,8 +46,8 @@ function line(pen: CanvasRenderingContext2D, x1: number, y1: number, x2: number,
 }
 
 /** A depot: a square with a cross, as on printed maps of stores. */
-export function depotImage(): ImageData {
-  const side = 18 * HATCH_PIXEL_RATIO;
+function depotImage(): ImageData {
+  const side = 18 * MAP_IMAGE_PIXEL_RATIO;
   const canvas = document.createElement('canvas');
   canvas.width = side;
   canvas.height = side;
@@ -50,7 +55,7 @@ export function depotImage(): ImageData {
   if (pen === null) return new ImageData(side, side);
   pen.fillStyle = tokenColour('sheet');
   pen.strokeStyle = tokenColour('ink');
-  pen.lineWidth = HATCH_PIXEL_RATIO * 1.8;
+  pen.lineWidth = MAP_IMAGE_PIXEL_RATIO * 1.8;
   pen.fillRect(2, 2, side - 4, side - 4);
   pen.strokeRect(3, 3, side - 6, side - 6);
   pen.beginPath();
