@@ -8,6 +8,8 @@ import { insertCheapest } from './search/put-back.ts';
 import { removeLoads as removeFromRows } from './search/remove-strings.ts';
 import { setWork, wouldTrain } from './search/ties.ts';
 
+/** Below any price: the price is wanted, and nothing put in place. */
+const NO_PRICE = Number.NEGATIVE_INFINITY;
 /** So many slots are looked at before one is passed over: more than there ever are. */
 const NO_BLINK = 1 << 30;
 
@@ -48,7 +50,7 @@ export function insertInto({ rows, search, ties, judge }: DispatchState, load: n
   const entry = (memory.base[load] as number) + slot;
   memory.price[entry] = NEVER;
   renewPrice(rows, memory, entry, load, slot, (rows.version[slot] as number) + mark);
-  judgePrice(rows, memory, load, slot);
+  judgePrice(rows, memory, load, slot, NO_PRICE);
   if (memory.price[entry] === NEVER) return false;
   if (putAt(rows, load, slot, memory.where[entry] as number)) return true;
   takeOut(rows, load, slot);

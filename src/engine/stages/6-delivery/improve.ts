@@ -5,8 +5,8 @@ import { absentLoads } from './fill-up.ts';
 import { cool, type SearchEnd } from './search/anneal.ts';
 
 /** Start and end temperature, as parts of the mean cost of a used vehicle-day: the programme's own unit. */
-const START_HEAT = 1;
-const END_HEAT = 0.01;
+const START_HEAT = 0.3;
+const END_HEAT = 0.003;
 /** The same where the search begins from a plan that is to be kept as far as it can. */
 const START_HEAT_OF_PRESENT = 0.1;
 

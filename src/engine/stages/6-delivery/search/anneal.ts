@@ -1,7 +1,7 @@
 import { exp, log } from '../../../numerics/elementary.ts';
 import { RandomStream } from '../../../numerics/random-stream.ts';
 import type { SearchSettings } from '../../../vocabulary/settings.ts';
-import { happens, survives } from './chances.ts';
+import { drawAllowance, happens } from './chances.ts';
 import { beginStep, takeBack } from './change-rows.ts';
 import { exchangeTails } from './exchange-tails.ts';
 import { exchangeVehicles } from './exchange-vehicles.ts';
@@ -50,8 +50,9 @@ export interface Search {
   readonly absentBefore: Int32Array;
   readonly random: RandomStream;
   readonly mixed: boolean;
-  /** The temperature, in an array so that it is not put on the heap anew in every step. */
+  /** The temperature, and what a step may cost more at it: in arrays so that they are not put on the heap anew in every step. */
   readonly heat: Float64Array;
+  readonly allowance: Float64Array;
 }
 
 /**
@@ -123,6 +124,7 @@ export function beginSearch(problem: RoutingProblem, seed: number): Search {
     random: new RandomStream(seed),
     mixed: state.firstOfGroup.length > 1,
     heat: new Float64Array(1),
+    allowance: new Float64Array(1),
   };
 }
 
@@ -132,11 +134,13 @@ function tryStep(search: Search): void {
   const before = state.cost;
   const absent = ruins.count;
   for (let i = 0; i < absent; i++) absentBefore[i] = ruins.absent[i] as number;
+  drawAllowance(random, search.heat, search.allowance);
+  ruins.mostCost = before + (search.allowance[0] as number);
   beginStep(state);
   const whole = state.problem.ties !== null && happens(random, WHOLE_ROWS);
   const stays = whole ? handOnRow(state, ruins, random) : changeRows(search);
   ruins.resting = 0;
-  if (stays && survives(random, state.cost - before, search.heat)) return;
+  if (stays && state.cost < ruins.mostCost) return;
   takeBack(state);
   ruins.count = absent;
   for (let i = 0; i < absent; i++) ruins.absent[i] = absentBefore[i] as number;
@@ -153,7 +157,7 @@ function changeRows(search: Search): boolean {
   const before = ruins.count;
   if (!removeStrings(state, ruins, centre, random)) return false;
   if (state.problem.ties) restSome(state, state.problem.ties, ruins, before, random);
-  putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random);
+  if (!putBack(state, search.memory, search.blinks, ruins, search.orders, search.sortKey, random)) return false;
   if (search.mixed) exchangeVehicles(state);
   return true;
 }

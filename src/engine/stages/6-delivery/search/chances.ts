@@ -13,9 +13,12 @@ export function happens(random: RandomStream, probability: number): boolean {
   return random.pick(FINENESS) < probability * FINENESS;
 }
 
-/** Whether a step that costs more by an amount is kept at a temperature: with probability exp(-more / heat) (Metropolis). */
-export function survives(random: RandomStream, more: number, heat: Float64Array): boolean {
-  return more < (heat[0] as number) * (EXPONENTIAL[random.pick(FINENESS)] as number);
+/**
+ * Draws what a step may cost more at a temperature. A step is kept that costs less than this: with probability exp(-more / heat)
+ * (Metropolis). In an array, as the heat is, so that it is not put on the heap.
+ */
+export function drawAllowance(random: RandomStream, heat: Float64Array, allowance: Float64Array): void {
+  allowance[0] = (heat[0] as number) * (EXPONENTIAL[random.pick(FINENESS)] as number);
 }
 
 /** How often something that happens with a probability does not, until it does. */

@@ -2,6 +2,7 @@ import { swapRows } from './change-rows.ts';
 import { swapIfCheaper } from './judge-moves.ts';
 import { DEPOT, idleSlotOf, type RouteState } from './route-state.ts';
 import type { PlaceMatrix } from './routing-problem.ts';
+import { findRowDays, rowDays, type Ties } from './ties.ts';
 
 /** Gains below this are rounding. */
 const TINY = 1e-7;
@@ -22,14 +23,21 @@ export function exchangeVehicles(state: RouteState): void {
 
 function exchangeRow(state: RouteState, slot: number): void {
   const { problem } = state;
+  const { ties } = problem;
   const { shelfFrom, shelfTo } = problem.visits;
   // The first load behind the depot tells where the row may be at all.
   const visit = state.load[slot * state.stride + 1] as number;
-  const shelves = shelfTo[visit] as number;
+  let shelf = shelfFrom[visit] as number;
+  let shelves = shelfTo[visit] as number;
+  if (ties) {
+    findRowDays(state, ties, slot);
+    shelves = Math.min(shelves, shelf + (rowDays[1] as number) + 1);
+    shelf += rowDays[0] as number;
+  }
   const cost = (state.slotCost[slot] as number) - (state.extraCost[slot] as number);
   let bestGain = TINY;
   let bestOther = -1;
-  for (let shelf = shelfFrom[visit] as number; shelf < shelves; shelf++) {
+  for (; shelf < shelves; shelf++) {
     const lastGroup = state.groupStart[shelf + 1] as number;
     for (let group = state.groupStart[shelf] as number; group < lastGroup; group++) {
       const other = idleSlotOf(state, group);
@@ -52,7 +60,7 @@ function exchangeRow(state: RouteState, slot: number): void {
       const left = before - (there[0] as number);
       priceOn(state, other, slot);
       const gain = left - (there[0] as number);
-      if (gain > bestGain) {
+      if (gain > bestGain && (ties === null || comesOnDayOf(state, ties, other, slot))) {
         bestGain = gain;
         bestOther = other;
       }
@@ -60,6 +68,13 @@ function exchangeRow(state: RouteState, slot: number): void {
   }
   if (bestOther >= 0 && problem.judge) swapIfCheaper(state, slot, bestOther);
   else if (bestOther >= 0 && !swapRows(state, slot, bestOther)) swapRows(state, slot, bestOther);
+}
+
+/** Whether a slot's row could come on the day of another slot. */
+function comesOnDayOf(state: RouteState, ties: Ties, slot: number, other: number): boolean {
+  findRowDays(state, ties, slot);
+  const day = ties.day[other] as number;
+  return day >= (rowDays[0] as number) && day <= (rowDays[1] as number);
 }
 
 /** The price made last: in an array, so that it is not put on the heap. */

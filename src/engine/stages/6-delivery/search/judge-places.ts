@@ -7,43 +7,50 @@ import { dropTraining, takeOnTraining } from './ties.ts';
 
 /**
  * Makes the price of a load and slot exact: place by place in the order of their bounds, each is tried and judged, until the next
- * bound is no less than the best price. The row is left as it was.
+ * bound is no less than the best price.
+ *
+ * @param enough price from which on no other slot is cheaper: where the cheapest place costs no more, the load stays there
+ * @returns whether the load stays; where not, the row is left as it was
  */
-export function judgePrice(state: RouteState, memory: PriceMemory, visit: number, slot: number): void {
+export function judgePrice(
+  state: RouteState,
+  memory: PriceMemory,
+  visit: number,
+  slot: number,
+  enough: number,
+): boolean {
   const entry = (memory.base[visit] as number) + slot;
-  let best = NEVER;
-  let bestWhere = 0;
-  for (;;) {
-    const where = nextPlace(state, visit, slot);
-    if (placePrice() >= best) break;
-    const price = priceAt(state, visit, slot, where);
-    if (price < best) {
-      best = price;
-      bestWhere = where;
-    }
-  }
-  forgetPlaces();
-  memory.price[entry] = best;
-  memory.where[entry] = bestWhere;
-  memory.exact[entry] = 1;
-}
-
-/** Price of a load at one place, all rules kept; NEVER where one is not. */
-function priceAt(state: RouteState, visit: number, slot: number, where: number): number {
   const before = state.slotCost[slot] as number;
   const cost = state.cost;
   const version = state.version[slot] as number;
   const extra = state.extraCost[slot] as number;
   const iced = state.iced[slot] as number;
-  const holds = putAt(state, visit, slot, where);
-  const price = holds ? (state.slotCost[slot] as number) - before : NEVER;
-  takeOut(state, visit, slot);
-  state.version[slot] = version;
-  state.extraCost[slot] = extra;
-  state.iced[slot] = iced;
-  state.slotCost[slot] = before;
-  state.cost = cost;
-  return price;
+  let best = NEVER;
+  let bestWhere = 0;
+  let next = nextPlace(state, visit, slot);
+  while (placePrice() < best) {
+    const where = next;
+    next = nextPlace(state, visit, slot);
+    const price = putAt(state, visit, slot, where) ? (state.slotCost[slot] as number) - before : NEVER;
+    if (price <= enough && price <= placePrice() && price < best) {
+      forgetPlaces();
+      return true;
+    }
+    takeOut(state, visit, slot);
+    state.version[slot] = version;
+    state.extraCost[slot] = extra;
+    state.iced[slot] = iced;
+    state.slotCost[slot] = before;
+    state.cost = cost;
+    if (price >= best) continue;
+    best = price;
+    bestWhere = where;
+  }
+  forgetPlaces();
+  memory.price[entry] = best;
+  memory.where[entry] = bestWhere;
+  memory.exact[entry] = 1;
+  return false;
 }
 
 /** Puts a load at a place. Whether every rule is kept; where not, the caller takes it out again. */

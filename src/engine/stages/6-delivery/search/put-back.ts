@@ -46,7 +46,11 @@ export function listOrders({ visits, matrices, slots, shelfStart, timed }: Routi
   };
 }
 
-/** Puts absent loads back one after the other, each where it is cheapest; those that fit nowhere stay absent. */
+/**
+ * Puts absent loads back one after the other, each where it is cheapest; those that fit nowhere stay absent.
+ *
+ * @returns false where it was given up, because the rows alone cost more than a step may
+ */
 export function putBack(
   state: RouteState,
   memory: PriceMemory,
@@ -55,17 +59,23 @@ export function putBack(
   orders: Orders,
   sortKey: Float64Array,
   random: RandomStream,
-): void {
+): boolean {
   orderAbsent(ruins, orders, sortKey, random);
   if (state.problem.ties) putSeedFirst(ruins, state.problem.ties, happens(random, ALL_SEED_FIRST));
+  const { unservedCost } = state.problem.visits;
+  let waiting = 0;
+  for (let i = ruins.resting; i < ruins.count; i++) waiting += unservedCost[ruins.absent[i] as number] as number;
   let left = ruins.resting;
   for (let i = ruins.resting; i < ruins.count; i++) {
+    if (state.cost - waiting > ruins.mostCost) return false;
     const visit = ruins.absent[i] as number;
+    waiting -= unservedCost[visit] as number;
     const { ties } = state.problem;
     if (ties && joinNeighbour(state, memory, blinks, ruins, ties, visit, random)) continue;
     if (!insertCheapest(state, memory, blinks, visit, random)) ruins.absent[left++] = visit;
   }
   ruins.count = left;
+  return true;
 }
 
 /**
@@ -262,17 +272,21 @@ function insertJudged(state: RouteState, memory: PriceMemory, visit: number, off
   const base = memory.base[visit] as number;
   for (;;) {
     let least = state.problem.visits.unservedCost[visit] as number;
+    let next = least;
     let slot = -1;
     for (let i = 0; i < offered; i++) {
       const offer = offers[i] as number;
-      if ((price[base + offer] as number) >= least) continue;
-      least = price[base + offer] as number;
-      slot = offer;
+      const here = price[base + offer] as number;
+      if (here < least) {
+        next = least;
+        least = here;
+        slot = offer;
+      } else if (here < next) next = here;
     }
     if (slot < 0) return false;
     const entry = base + slot;
     if (exact[entry] === 0) {
-      judgePrice(state, memory, visit, slot);
+      if (judgePrice(state, memory, visit, slot, next)) return true;
       continue;
     }
     if (putAt(state, visit, slot, where[entry] as number)) return true;

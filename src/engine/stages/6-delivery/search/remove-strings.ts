@@ -40,6 +40,8 @@ export interface Ruins {
   /** Shelf on which a load last stood; -1 while it has had none. */
   readonly cameFrom: Int32Array;
   step: number;
+  /** Most that all may cost after the step, for it to be kept. */
+  mostCost: number;
   /** Nearest loads of each load, itself first: rows of `nearby`. */
   readonly neighbours: Int32Array;
   readonly nearby: number;
@@ -59,6 +61,7 @@ export function newRuins(loads: number, neighbours: Int32Array, nearby: number):
     ruinedIn: new Int32Array(loads).fill(-1),
     cameFrom: new Int32Array(loads).fill(-1),
     step: 0,
+    mostCost: Number.POSITIVE_INFINITY,
     neighbours,
     nearby,
   };

@@ -57,6 +57,35 @@ export function mayStay(state: RouteState, ties: Ties, slot: number): boolean {
   return true;
 }
 
+/** First and last day that `findRowDays` has found. */
+export const rowDays = new Int32Array(2);
+const ANY_DAY = 0x7fffffff;
+
+/** Finds the days to which a row could be moved as a whole, given when seed and inoculant come that do not ride in it; `mayStay` is the rule. */
+export function findRowDays({ stride, load, nodes, slotOf }: RouteState, ties: Ties, slot: number): void {
+  const { day, pinned, seedLinks } = ties;
+  const row = slot * stride;
+  let first = 0;
+  let last = ANY_DAY;
+  for (let i = row; i < row + (nodes[slot] as number); i++) {
+    const visit = load[i] as number;
+    if (visit === DEPOT) continue;
+    if (pinned[visit] === 1) last = -1;
+    const seed = seedLinks.dryOf[visit] as readonly number[];
+    for (let k = 0; k < seed.length; k++) {
+      const other = slotOf[seed[k] as number] as number;
+      if (other >= 0 && other !== slot && (day[other] as number) > first) first = day[other] as number;
+    }
+    const inoculant = seedLinks.inoculantOf[visit] as readonly number[];
+    for (let k = 0; k < inoculant.length; k++) {
+      const other = slotOf[inoculant[k] as number] as number;
+      if (other >= 0 && other !== slot && (day[other] as number) < last) last = day[other] as number;
+    }
+  }
+  rowDays[0] = first;
+  rowDays[1] = last;
+}
+
 /** Would the load bring its community's training, if it came? */
 export function wouldTrain({ trainsFor, trainer }: Ties, visit: number): boolean {
   const community = trainsFor[visit] as number;
