@@ -28,7 +28,8 @@ export function newState(task: DispatchTask): DispatchState {
   const ties = tieLoads(task);
   const trial = newTrial(task, ties.trainer);
   const judge = new DeliveryJudge(task, ties, trial);
-  const search = beginSearch({ ...poseDeliveries(task), ties, judge }, 0);
+  const moved = task.loads.flatMap(({ ridesLast }, load) => (ridesLast ? [] : [load]));
+  const search = beginSearch({ ...poseDeliveries(task), ties, judge }, 0, moved);
   return { task, rows: search.state, search, ties, judge, trial };
 }
 

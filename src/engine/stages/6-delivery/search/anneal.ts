@@ -63,7 +63,7 @@ export interface Search {
  * @returns the best state met; nothing is allocated in a step
  */
 export function anneal(problem: RoutingProblem, settings: SearchSettings): SearchEnd {
-  const search = beginSearch(problem, settings.seed);
+  const search = beginSearch(problem, settings.seed, [...problem.visits.kg.keys()]);
   const { state, random } = search;
   for (let visit = 0; visit < problem.visits.count; visit++) search.ruins.absent[visit] = visit;
   search.ruins.count = problem.visits.count;
@@ -107,12 +107,16 @@ export function cool(search: Search, settings: SearchSettings, hottest: number, 
   return { state, iterationsDone: step, stoppedBy };
 }
 
-/** A search over idle rows; nobody waits in `ruins.absent` yet. */
-export function beginSearch(problem: RoutingProblem, seed: number): Search {
+/**
+ * A search over idle rows; nobody waits in `ruins.absent` yet.
+ *
+ * @param moved loads that it may move, which are neighbours of each other
+ */
+export function beginSearch(problem: RoutingProblem, seed: number, moved: readonly number[]): Search {
   const { count } = problem.visits;
   const state = newRouteState(problem, rowLength(problem));
-  const nearby = Math.min(count, MOST_NEARBY);
-  const ruins = newRuins(count, listNeighbours(problem, nearby), nearby);
+  const nearby = Math.min(moved.length, MOST_NEARBY);
+  const ruins = newRuins(count, listNeighbours(problem, nearby, moved), nearby);
   return {
     state,
     memory: newPriceMemory(problem),

@@ -3,13 +3,15 @@ import type { PlaceMatrix, RoutingProblem } from './routing-problem.ts';
 /**
  * Loads nearest to each load by kilometres there and back, itself first: rows of `nearby`, -1 where there are no more. Where vehicles
  * or days differ in their ways, the shortest counts.
+ *
+ * @param moved the loads that are listed, each among the neighbours of the others
  */
-export function listNeighbours(problem: RoutingProblem, nearby: number): Int32Array {
+export function listNeighbours(problem: RoutingProblem, nearby: number, moved: readonly number[]): Int32Array {
   const { visits } = problem;
   const rows = new Int32Array(visits.count * nearby).fill(-1);
-  const alike = groupByShelves(problem);
+  const alike = groupByShelves(problem, moved);
   const orders = new Map<string, readonly number[]>();
-  for (let a = 0; a < visits.count; a++) {
+  for (const a of moved) {
     const shelf = visits.shelfFrom[a] as number;
     const key = `${shelf} ${visits.place[a]}`;
     const order = orders.get(key) ?? orderFrom(problem, alike.get(shelf) as readonly number[], a);
@@ -23,9 +25,9 @@ export function listNeighbours(problem: RoutingProblem, nearby: number): Int32Ar
 }
 
 /** Loads that the same shelves may serve. */
-function groupByShelves({ visits }: RoutingProblem): Map<number, number[]> {
+function groupByShelves({ visits }: RoutingProblem, moved: readonly number[]): Map<number, number[]> {
   const groups = new Map<number, number[]>();
-  for (let visit = 0; visit < visits.count; visit++) {
+  for (const visit of moved) {
     const shelf = visits.shelfFrom[visit] as number;
     const group = groups.get(shelf);
     if (group) group.push(visit);
