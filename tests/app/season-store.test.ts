@@ -98,6 +98,26 @@ describe('decisions', () => {
     expect(state().undone).toEqual([]);
   });
 
+  it('that move one stop, seed and inoculant, count once and are undone together', async () => {
+    const { state } = await opened();
+    const [community, other] = state().scenario?.communities ?? [];
+    const vehicleId = state().scenario?.vehicles[0]?.id ?? '';
+    const lock = (communityId: string | undefined, commodity: 'seed' | 'inoculant'): Decision => ({
+      kind: 'lock',
+      communityId: communityId ?? '',
+      commodity,
+      vehicleId,
+      date: '2026-11-23',
+    });
+    state().decide(lock(other?.id, 'seed'));
+    state().decide(lock(community?.id, 'seed'), lock(community?.id, 'inoculant'));
+    expect(changedInputs(state())).toBe(2);
+    state().undo();
+    expect(state().decisions).toEqual([lock(other?.id, 'seed')]);
+    state().redo();
+    expect(state().decisions).toHaveLength(3);
+  });
+
   it('leave needs firm and make what comes after them stale; a replaced reference value makes all stale', async () => {
     const { state } = await opened();
     state().decide(away(state().scenario?.vehicles[0]?.id ?? ''));

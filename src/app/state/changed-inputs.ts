@@ -14,10 +14,11 @@ export function changedInputs(state: Inputs): number {
   return changedFiles(state) + steps.size + changed.filter((decision) => stepOf(decision) === null).length;
 }
 
-/** What the decisions of one cell of the allocation have in common; null for a decision that stands by itself. */
+/** What decisions made in one go have in common: one cell of the allocation, one stop that is moved; null for a decision that stands by itself. */
 export function stepOf(decision: Decision): string | null {
   // Of the sharing rule only the last word counts, however often it was moved on the way there.
   if (decision.kind === 'sharing') return decision.kind;
+  if (decision.kind === 'lock') return ['lock', decision.communityId, decision.vehicleId, decision.date].join(' ');
   if (decision.kind === 'forbid' && decision.lotId === undefined)
     return ['forbid', decision.crop, decision.commodity].join(' ');
   if (decision.kind !== 'fix' && decision.kind !== 'floor' && decision.kind !== 'cap') return null;

@@ -262,7 +262,7 @@ function isMissing({ read }: SeasonState, path: string): boolean {
   return read?.problems.some(({ code, file }) => code === 'E1100' && file === path) ?? false;
 }
 
-/** How many decisions at the end of a list were one step: a cell of the table is fixed for each of its communities. */
+/** How many decisions at the end of a list were one step: a cell is fixed for each of its communities, a stop is moved with seed and inoculant. */
 function lastStep(decisions: readonly Decision[]): number {
   const last = decisions.at(-1);
   if (!last) return 0;
