@@ -16,7 +16,7 @@ const SPLIT = 0.5;
 const GROW = 0.01;
 
 /** Chance that room is made about a load left behind, where there is one. */
-const ABOUT_ABSENT = 0.2;
+const ABOUT_ABSENT = 0.5;
 
 /** Loads taken out in a step, and room to say which. */
 export interface Ruins {
