@@ -35,8 +35,8 @@ function asText(name: string, header: string): string {
   return `NAME : ${name}\n${header}\nDIMENSION : ${rows.length}\nNODE_COORD_SECTION\n${points}\n${demands}EOF\n`;
 }
 
-const solve = (instance: RoutingInstance, iterations: number) =>
-  solveInstance(instance, { seed: 1, iterations, stop: null, progress: null });
+const solve = (instance: RoutingInstance, iterations: number, seed = 1) =>
+  solveInstance(instance, { seed, iterations, stop: null, progress: null });
 
 function lengthOf(instance: RoutingInstance, routes: readonly (readonly number[])[]): number {
   const { lengths, places } = instance;
@@ -102,8 +102,8 @@ describe.skipIf(sharedFolder === null)(`instances printed in the sheet (${SHARED
       `TYPE : CVRP\nDIMENSION : 13\nEDGE_WEIGHT_TYPE : EXPLICIT\nEDGE_WEIGHT_FORMAT : LOWER_ROW\nCAPACITY : 6000\nEDGE_WEIGHT_SECTION\n${lengths.join(' ')}\nDEMAND_SECTION\n1 0\n${demands.map((kg, i) => `${i + 2} ${kg}`).join('\n')}\nEOF`,
     );
     expect(lengthOf(instance, [[1], [8, 5, 3], [9, 12, 10, 6], [11, 4, 7, 2]])).toBe(247);
-    // Every one of the seeds 1 to 12 ends there; after 5,000 steps two or three end at 248 to 250.
-    expect(solve(instance, 20_000).cost).toBe(247);
+    expect(solve(instance, 5000).cost).toBe(247);
+    for (let seed = 1; seed <= 12; seed++) expect(solve(instance, 20_000, seed).cost).toBe(247);
   });
 
   it('row 89: A-n32-k5, the listed routes and 784', () => {

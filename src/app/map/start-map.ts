@@ -90,7 +90,6 @@ class District implements DistrictMap {
   private picture: MapPicture | null = null;
   private chosen: readonly [string | null, string | null] = [null, null];
   private overlay: Promise<MarksOverlay> | null = null;
-
   /** Between two styles nothing can be drawn; what is shown then is remembered and drawn with the next. */
   private isStyled = true;
 
