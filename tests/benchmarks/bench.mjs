@@ -7,6 +7,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const [folder = 'scenarios/demo-district', runs = '3'] = process.argv.slice(2);
+if (!(Number(runs) >= 1)) {
+  console.error(`${runs} is no number of runs. Give one folder and how often it is planned: npm run bench -- FOLDER 3`);
+  process.exit(2);
+}
 const command = fileURLToPath(new URL('../../src/cli/nodulary.mjs', import.meta.url));
 const out = mkdtempSync(join(tmpdir(), 'nodulary-bench-'));
 
